@@ -1,0 +1,133 @@
+/** A patch: one smooth stretch of a conductor's meridian with its own nodes, on which the charge is a polynomial or a Fourier sum. */
+import type { Piece, Point } from "../parts/shape.ts";
+import { gaussLegendre } from "../numerics/gauss.ts";
+import { barycentricWeights, lagrangeRow, trigonometricRow } from "../numerics/interpolation.ts";
+
+/** How a stretch ends: at a free edge or corner, where the charge density is singular, or smoothly (on the axis, or joined on). */
+export type End = "edge" | "smooth";
+
+export interface Stretch {
+  readonly piece: Piece;
+  /** The part of the piece, 0 ≤ from < to ≤ 1. */
+  readonly from: number;
+  readonly to: number;
+  readonly starts: End;
+  readonly ends: End;
+}
+
+export interface Patch {
+  readonly stretch: Stretch;
+  readonly closed: boolean;
+  readonly count: number;
+  /** Node parameters in [0, 1] and quadrature weights over the parameter. */
+  readonly parameters: Float64Array;
+  readonly weights: Float64Array;
+  /** Node positions [m], and metres of arc per unit of parameter. */
+  readonly radius: Float64Array;
+  readonly height: Float64Array;
+  readonly speed: Float64Array;
+}
+
+/** Where a parameter lies on the meridian: filled by `locate`, reused to keep the assembly free of allocation. */
+export interface Spot {
+  r: number;
+  z: number;
+  /** Metres of arc per unit of parameter. */
+  speed: number;
+}
+
+const isFullTurn = (piece: Piece): boolean => piece.kind === "arc" && Math.abs(Math.abs(piece.to - piece.from) - 2 * Math.PI) < 1e-9;
+
+/**
+ * Makes a patch with `count` nodes. At an edge the parameter is bunched like a cosine, so that a charge density growing as the
+ * inverse root of the distance (or less) becomes smooth in it.
+ */
+export function makePatch(stretch: Stretch, count: number): Patch {
+  const closed = isFullTurn(stretch.piece) && stretch.from === 0 && stretch.to === 1;
+  const rule = closed ? undefined : gaussLegendre(count);
+  const parameters = rule ? rule.nodes : Float64Array.from({ length: count }, (_, i) => i / count);
+  const weights = rule ? rule.weights : new Float64Array(count).fill(1 / count);
+  const radius = new Float64Array(count);
+  const height = new Float64Array(count);
+  const speed = new Float64Array(count);
+  const spot: Spot = { r: 0, z: 0, speed: 0 };
+  for (let i = 0; i < count; i++) {
+    locate(stretch, parameters[i]!, spot);
+    radius[i] = spot.r;
+    height[i] = spot.z;
+    speed[i] = spot.speed;
+  }
+  return { stretch, closed, count, parameters, weights, radius, height, speed };
+}
+
+/** Position and speed at a parameter of the stretch. */
+export function locate(stretch: Stretch, parameter: number, spot: Spot): void {
+  const { piece, from, to, starts, ends } = stretch;
+  let share = parameter;
+  let slope = 1;
+  if (starts === "edge" && ends === "edge") {
+    share = 0.5 * (1 - Math.cos(Math.PI * parameter));
+    slope = 0.5 * Math.PI * Math.sin(Math.PI * parameter);
+  } else if (starts === "edge") {
+    share = 1 - Math.cos(0.5 * Math.PI * parameter);
+    slope = 0.5 * Math.PI * Math.sin(0.5 * Math.PI * parameter);
+  } else if (ends === "edge") {
+    share = Math.sin(0.5 * Math.PI * parameter);
+    slope = 0.5 * Math.PI * Math.cos(0.5 * Math.PI * parameter);
+  }
+  const s = from + (to - from) * share;
+  const scale = (to - from) * slope;
+  if (piece.kind === "line") {
+    const dr = piece.to.r - piece.from.r;
+    const dz = piece.to.z - piece.from.z;
+    spot.r = piece.from.r + s * dr;
+    spot.z = piece.from.z + s * dz;
+    spot.speed = scale * Math.sqrt(dr * dr + dz * dz);
+  } else {
+    const angle = piece.from + s * (piece.to - piece.from);
+    spot.r = piece.centre.r + piece.radius * Math.cos(angle);
+    spot.z = piece.centre.z + piece.radius * Math.sin(angle);
+    spot.speed = scale * piece.radius * Math.abs(piece.to - piece.from);
+  }
+  if (spot.r < 0) spot.r = 0;
+}
+
+/** The parameter at which a share of the stretch's own length (0 to 1) is reached: the inverse of the bunching. */
+export function parameterAt(stretch: Stretch, share: number): number {
+  const s = Math.min(1, Math.max(0, share));
+  if (stretch.starts === "edge" && stretch.ends === "edge") return Math.acos(1 - 2 * s) / Math.PI;
+  if (stretch.starts === "edge") return Math.acos(1 - s) / (0.5 * Math.PI);
+  if (stretch.ends === "edge") return Math.asin(s) / (0.5 * Math.PI);
+  return s;
+}
+
+/** Arc length of a stretch [m]. */
+export function stretchLength({ piece, from, to }: Stretch): number {
+  const whole =
+    piece.kind === "line"
+      ? Math.hypot(piece.to.r - piece.from.r, piece.to.z - piece.from.z)
+      : piece.radius * Math.abs(piece.to - piece.from);
+  return whole * (to - from);
+}
+
+/** A point on the plain piece, by its share of length. */
+export function pointOn(piece: Piece, share: number): Point {
+  if (piece.kind === "line") {
+    return { r: piece.from.r + share * (piece.to.r - piece.from.r), z: piece.from.z + share * (piece.to.z - piece.from.z) };
+  }
+  const angle = piece.from + share * (piece.to - piece.from);
+  return { r: piece.centre.r + piece.radius * Math.cos(angle), z: piece.centre.z + piece.radius * Math.sin(angle) };
+}
+
+const barycentric = new Map<number, Float64Array>();
+
+/** Writes the patch's interpolation basis at a parameter: density(t) = Σ row[j]·density(node j). */
+export function basisRow(patch: Patch, parameter: number, row: Float64Array, at = 0): void {
+  if (patch.closed) return trigonometricRow(patch.count, parameter, row, at);
+  let weights = barycentric.get(patch.count);
+  if (!weights) {
+    weights = barycentricWeights(patch.parameters);
+    barycentric.set(patch.count, weights);
+  }
+  lagrangeRow(patch.parameters, weights, parameter, row, at);
+}
