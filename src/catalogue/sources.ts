@@ -1,0 +1,268 @@
+/** Every published source and every statement of practice that a figure or a finding stands on, by key. */
+
+/**
+ * How far the words of a source may be trusted here.
+ * - `read`: the source itself was open.
+ * - `secondary`: a reproduction or quotation of it was open.
+ * - `memory`: it was written down from memory; it must not be printed as "the standard says".
+ * - `practice`: common practice of the trade, no source.
+ * - `model`: this project's own model, described in its documentation.
+ */
+export type Standing = "read" | "secondary" | "memory" | "practice" | "model";
+
+export interface Source {
+  /** Author, or the body that issued a standard; for `practice` and `model` who says so in plain words. */
+  readonly author: string;
+  readonly title: string;
+  readonly year?: number;
+  /** Clause, equation, page or table, where it is known. */
+  readonly where?: string;
+  readonly standing: Standing;
+  /** What is taken from it. */
+  readonly says: string;
+}
+
+/** The mark shown beside a source, in words. */
+export const standingWords: Readonly<Record<Standing, string>> = {
+  read: "read in the source",
+  secondary: "read in a secondary source",
+  memory: "from memory, not checked against the source",
+  practice: "common practice, no source",
+  model: "this project's own model",
+};
+
+const table = {
+  "rosa-grover-169": {
+    author: "E. B. Rosa, F. W. Grover",
+    title:
+      "Formulas and tables for the calculation of mutual and self inductance, Bulletin of the Bureau of Standards 8, S169",
+    year: 1912,
+    where: "eq. (1), p. 6, after Maxwell",
+    standing: "secondary",
+    says: "mutual inductance of coaxial circular filaments in complete elliptic integrals; summed over every pair of turns",
+  },
+  "round-wire-ring": {
+    author: "J. C. Maxwell, Lord Rayleigh",
+    title: "Self-inductance of a thin circular ring carrying its current on the surface: µ0·a·(ln(8a/r) − 2)",
+    where: "as given by Rosa and Grover 1912",
+    standing: "secondary",
+    says: "self term of a turn of round wire or tube, external flux only; order (r/a)² dropped",
+  },
+  "flat-strip-ring": {
+    author: "E. B. Rosa, F. W. Grover",
+    title: "Self-inductance of a circular ring of flat strip by its geometric mean distance",
+    year: 1912,
+    standing: "memory",
+    says: "self term of a turn of flat trace: the ring of round wire with the radius replaced by the strip's mean distance from itself",
+  },
+  "nagaoka-1909": {
+    author: "H. Nagaoka",
+    title: "The inductance coefficients of solenoids, Journal of the College of Science, Tokyo 27, article 6",
+    year: 1909,
+    where: "closed form; table on p. 31",
+    standing: "secondary",
+    says: "inductance of a cylindrical current sheet",
+  },
+  "rosa-1906": {
+    author: "E. B. Rosa",
+    title: "Calculation of the self-inductance of single-layer coils, Bulletin of the Bureau of Standards 2, p. 161",
+    year: 1906,
+    standing: "secondary",
+    says: "correction from a current sheet to round wires, G and H",
+  },
+  "wheeler-1928": {
+    author: "H. A. Wheeler",
+    title: "Simple inductance formulas for radio coils, Proceedings of the Institute of Radio Engineers 16, p. 1398",
+    year: 1928,
+    standing: "memory",
+    says: "single-layer coil within 1 % where the length is more than 0.4 of the diameter; flat spiral within 5 %",
+  },
+  "medhurst-1947": {
+    author: "R. G. Medhurst",
+    title: "H. F. resistance and self-capacitance of single-layer solenoids, Wireless Engineer 24, pp. 35 and 80",
+    year: 1947,
+    standing: "secondary",
+    says: "self-capacitance against length over diameter (about 5 %, experimental) and ratio of resistances; a cross-check only",
+  },
+  "boundary-elements": {
+    author: "this project",
+    title:
+      "Electrostatics of the coil in its room by boundary elements on conductors of revolution over a ground plane",
+    where: "docs/model.md",
+    standing: "model",
+    says: "charges on every surface from Laplace's equation; the winding is a smooth cylinder whose potential follows its turns",
+  },
+  "distributed-resonator": {
+    author: "this project",
+    title: "The secondary as a distributed resonator: every turn its own current, every charge node its own potential",
+    where: "docs/model.md",
+    standing: "model",
+    says: "modes of the generalised eigenproblem of the inductance and capacitance matrices, quasi-static",
+  },
+  "skin-effect-bessel": {
+    author: "Lord Kelvin",
+    title: "Alternating current resistance of a round wire in Bessel functions",
+    year: 1889,
+    standing: "secondary",
+    says: "Re[(ka/2)·J0(ka)/J1(ka)] with k = (1 − j)/skin depth",
+  },
+  "proximity-orthogonality": {
+    author: "J. A. Ferreira",
+    title:
+      "Improved analytical modeling of conductive losses in magnetic components, IEEE Transactions on Power Electronics 9, p. 127",
+    year: 1994,
+    standing: "memory",
+    says: "loss of a round wire in the transverse field of the other turns, added to the skin loss since the two are orthogonal",
+  },
+  "astm-b258": {
+    author: "ASTM International",
+    title: "B258, Standard nominal diameters of solid round wires used as electrical conductors",
+    standing: "secondary",
+    says: "diameter = 0.005 in × 92^((36 − n)/39)",
+  },
+  "iec-60028": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60028, International standard of resistance for copper",
+    year: 1925,
+    standing: "memory",
+    says: "1/58 Ω·mm²/m at 20 °C; 0.00393 per kelvin at constant mass",
+  },
+  "iec-60317": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60317-0-1, Specifications for particular types of winding wires: enamelled round copper wire",
+    standing: "memory",
+    says: "grades of enamel build and their breakdown voltages; 2.2 kV taken for grade 1 in the sizes used here",
+  },
+  "peek-1929": {
+    author: "F. W. Peek",
+    title: "Dielectric phenomena in high voltage engineering, 3rd edition",
+    year: 1929,
+    standing: "secondary",
+    says: "surface field at which corona starts: wires 30·δ·(1 + 0.301/√(δr)), spheres 27.2·δ·(1 + 0.54/√(δR)) kV/cm peak, r in cm (spheres from memory)",
+  },
+  "iec-60060-1": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60060-1, High-voltage test techniques: general definitions and test requirements",
+    standing: "memory",
+    says: "relative air density δ = (p/101.3 kPa)·(293 K/(273 K + t)); rod-rod gap 2 kV + 0.534 kV/mm, 250 mm to 2500 mm",
+  },
+  paschen: {
+    author: "F. Paschen; constants from handbooks of gas discharge",
+    title: "Breakdown voltage of air between plane electrodes against pressure times distance",
+    year: 1889,
+    standing: "secondary",
+    says: "least breakdown voltage of air about 327 V peak (experimental minimum, quoted)",
+  },
+  "partial-discharge-inception": {
+    author: "T. W. Dakin",
+    title: "Inception of partial discharge between insulated conductors in air: 163·(2t/ε)^0.46 V rms, t in µm",
+    standing: "memory",
+    says: "rms voltage at which the air beside two touching enamelled wires first discharges",
+  },
+  "uniform-field-air": {
+    author: "handbooks of high-voltage engineering",
+    title: "Breakdown of air in a uniform field: 24.22·δd + 6.08·√(δd) kV peak, d in cm",
+    standing: "memory",
+    says: "an upper law for the gap between two smooth conductors",
+  },
+  "layered-insulation": {
+    author: "textbooks of electrostatics",
+    title: "Layers in series share a voltage as thickness over permittivity: E_air = U/(d_air + Σ d_i/ε_i)",
+    standing: "read",
+    says: "a thin gap of air under a solid coat takes most of the stress",
+  },
+  "streamer-gradient": {
+    author: "textbooks on long air gaps",
+    title: "Mean field along a streamer without leader: 4.5–5 kV/cm positive, 7.5–12.5 kV/cm negative",
+    standing: "secondary",
+    says: "the voltage that a gap needs for streamers to cross it; alternating voltage is governed by the positive half-wave",
+  },
+  "hot-channel-gradient": {
+    author: "builders of the trade",
+    title: "Mean gradient of a channel that is used again from burst to burst: 0.5–2.5 kV/cm",
+    standing: "practice",
+    says: "upper bound of reach from a voltage",
+  },
+  "channel-capacitance": {
+    author: "this project",
+    title: "Capacitance per length of a thin channel in free air: 2π·ε0/(ln(2L/a) − 1)",
+    where: "docs/model.md",
+    standing: "model",
+    says: "8.4 pF/m for a channel of 1 mm radius to 12.9 pF/m for 1 cm, at 1 m of length",
+  },
+  "reach-power-law": {
+    author: "builders of the trade",
+    title: "Reach in free air of 0.03–0.06 m per square root of a watt of mean power",
+    standing: "practice",
+    says: "a cross-check of reach only",
+  },
+  "lc-resonance": {
+    author: "W. Thomson",
+    title: "Resonance of one inductance and one capacitance: f = 1/(2π√(LC))",
+    year: 1853,
+    standing: "read",
+    says: "the frequency of a lossless loop; also ½LI² = ½CV²",
+  },
+  "coupled-circuits": {
+    author: "textbooks of radio engineering",
+    title: "Two inductively coupled loops: ω² = [ω1² + ω2² ∓ √((ω1² − ω2²)² + 4k²ω1²ω2²)]/[2(1 − k²)]",
+    standing: "read",
+    says: "the two poles of a tank and a resonator, lossless; equal tune gives f0/√(1 ± k)",
+  },
+  "quality-factor": {
+    author: "textbooks of radio engineering",
+    title: "Q = 2π·f × energy stored / power lost",
+    standing: "read",
+    says: "definition of the quality factor",
+  },
+  geometry: {
+    author: "this project",
+    title: "Plain geometry of the parts as drawn",
+    standing: "model",
+    says: "lengths, areas and gaps from the dimensions in the coil file",
+  },
+  "coil-file": {
+    author: "this coil",
+    title: "The coil file",
+    standing: "read",
+    says: "what the file gives, taken as it stands",
+  },
+  "bank-energy-bound": {
+    author: "this project",
+    title:
+      "Greatest top voltage that the bank's energy can raise: V = I_bank·√(L/C_e), all of ½LI² gathered in ½C_e·V² of mode 1",
+    where: "docs/model.md",
+    standing: "model",
+    says: "a rough bound before the burst is computed: no losses, nothing left in the tank, at the overcurrent setting; low end at a third of it",
+  },
+  "model-uncertainty": {
+    author: "this project",
+    title: "What the model itself may be off by, from exact dimensions",
+    where: "docs/model.md",
+    standing: "model",
+    says: "f1 ±1 % in clear space, ±2 % near walls or imperfect ground; Q of the winding ±10 % for thin wire to ±30 % for close-wound thick wire",
+  },
+  "first-order-propagation": {
+    author: "textbooks of measurement",
+    title: "Propagation of uncertainty to first order: the root of the sum of squares of sensitivity times tolerance",
+    standing: "read",
+    says: "tolerances are half-widths that hold 95 %, taken as two standard deviations; intervals shown hold 90 %",
+  },
+  "iec-60479": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60479, Effects of current on human beings and livestock",
+    standing: "memory",
+    says: "context only: a current through the body at mains frequency can stop the heart",
+  },
+  "common-practice": {
+    author: "builders of the trade",
+    title: "Common practice, no source",
+    standing: "practice",
+    says: "a rule of the workshop; it holds often, not always",
+  },
+} as const satisfies Record<string, Source>;
+
+export type SourceKey = keyof typeof table;
+
+/** All sources by key, in the order of the documentation. */
+export const sources: ReadonlyMap<string, Source> = new Map(Object.entries(table));
