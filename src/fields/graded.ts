@@ -2,9 +2,10 @@
 import { gaussLegendre } from "../numerics/gauss.ts";
 import { basisRow, type Patch } from "./patch.ts";
 
-/** Points a side of the singular parameter, and the power that draws them towards it. */
-const pointsEachSide = 20;
+/** Points of the part that is drawn towards the singular parameter, the power that draws them, and its width in node spacings. */
+const drawnPoints = 16;
 const power = 4;
+const drawnSpacings = 4;
 
 export interface GradedRule {
   readonly parameters: Float64Array;
@@ -14,35 +15,42 @@ export interface GradedRule {
 }
 
 /**
- * A rule over the whole patch for an integrand with a logarithm at `centre`: t = centre ± span·u⁴ makes it three times smooth, and
- * draws points in by (1/20)⁸, so a kernel nearly singular at that distance from the patch is resolved too.
+ * A rule over the whole patch for an integrand with a logarithm, or a near singularity, at `centre`. Next to it t = centre ± width·u⁴
+ * makes the logarithm smooth and resolves distances down to about 1e-5 of a node spacing; beyond, plain Gauss points follow the basis.
  */
 export function gradedRule(patch: Patch, centre: number): GradedRule {
-  const { nodes, weights: gauss } = gaussLegendre(pointsEachSide);
-  const count = 2 * pointsEachSide;
-  const parameters = new Float64Array(count);
-  const weights = new Float64Array(count);
-  const basis = new Float64Array(count * patch.count);
-  const below = patch.closed ? 0.5 : centre;
-  const above = patch.closed ? 0.5 : 1 - centre;
-  for (let i = 0; i < pointsEachSide; i++) {
-    const u = nodes[i]!;
-    const drawn = u ** power;
-    const slope = power * u ** (power - 1) * gauss[i]!;
-    parameters[i] = centre + above * drawn;
-    weights[i] = above * slope;
-    parameters[pointsEachSide + i] = centre - below * drawn;
-    weights[pointsEachSide + i] = below * slope;
+  const parameters: number[] = [];
+  const weights: number[] = [];
+  const closed = patch.family === "closed";
+  for (const sign of [1, -1]) {
+    const span = closed ? 0.5 : sign > 0 ? 1 - centre : centre;
+    if (!(span > 0)) continue;
+    const width = Math.min(span, drawnSpacings / patch.count);
+    const near = gaussLegendre(drawnPoints);
+    near.nodes.forEach((u, i) => {
+      parameters.push(centre + sign * width * u ** power);
+      weights.push(width * power * u ** (power - 1) * near.weights[i]!);
+    });
+    const rest = span - width;
+    if (!(rest > 1e-12)) continue;
+    const far = gaussLegendre(Math.ceil(1.2 * patch.count * rest) + 10);
+    far.nodes.forEach((u, i) => {
+      parameters.push(centre + sign * (width + rest * u));
+      weights.push(rest * far.weights[i]!);
+    });
   }
-  for (let i = 0; i < count; i++) basisRow(patch, parameters[i]!, basis, i * patch.count);
-  return { parameters, weights, basis };
+  const basis = new Float64Array(parameters.length * patch.count);
+  parameters.forEach((t, i) => {
+    basisRow(patch, t, basis, i * patch.count);
+  });
+  return { parameters: Float64Array.from(parameters), weights: Float64Array.from(weights), basis };
 }
 
 const selfRules = new Map<string, readonly GradedRule[]>();
 
 /** The rules centred on each node of the patch; they depend on its kind and number of nodes alone and are kept. */
 export function selfRulesOf(patch: Patch): readonly GradedRule[] {
-  const key = `${patch.closed ? "closed" : "open"} ${patch.count}`;
+  const key = `${patch.family} ${patch.count}`;
   let rules = selfRules.get(key);
   if (!rules) {
     rules = Array.from(patch.parameters, (t) => gradedRule(patch, t));

@@ -1,7 +1,8 @@
 /** A patch: one smooth stretch of a conductor's meridian with its own nodes, on which the charge is a polynomial or a Fourier sum. */
+
+import { gaussLegendre, type Rule } from "../numerics/gauss.ts";
+import { barycentricWeights, cosineRow, lagrangeRow, trigonometricRow } from "../numerics/interpolation.ts";
 import type { Piece, Point } from "../parts/shape.ts";
-import { gaussLegendre } from "../numerics/gauss.ts";
-import { barycentricWeights, lagrangeRow, trigonometricRow } from "../numerics/interpolation.ts";
 
 /** How a stretch ends: at a free edge or corner, where the charge density is singular, or smoothly (on the axis, or joined on). */
 export type End = "edge" | "smooth";
@@ -17,7 +18,9 @@ export interface Stretch {
 
 export interface Patch {
   readonly stretch: Stretch;
-  readonly closed: boolean;
+  /** Family of nodes and basis: Fourier on a closed curve, cosines between two edges (the only one in which charge and potential of
+   * a strip stay in each other's span), polynomials elsewhere. */
+  readonly family: "closed" | "cosine" | "polynomial";
   readonly count: number;
   /** Node parameters in [0, 1] and quadrature weights over the parameter. */
   readonly parameters: Float64Array;
@@ -36,17 +39,17 @@ export interface Spot {
   speed: number;
 }
 
-const isFullTurn = (piece: Piece): boolean => piece.kind === "arc" && Math.abs(Math.abs(piece.to - piece.from) - 2 * Math.PI) < 1e-9;
+const isFullTurn = (piece: Piece): boolean =>
+  piece.kind === "arc" && Math.abs(Math.abs(piece.to - piece.from) - 2 * Math.PI) < 1e-9;
 
 /**
  * Makes a patch with `count` nodes. At an edge the parameter is bunched like a cosine, so that a charge density growing as the
  * inverse root of the distance (or less) becomes smooth in it.
  */
 export function makePatch(stretch: Stretch, count: number): Patch {
-  const closed = isFullTurn(stretch.piece) && stretch.from === 0 && stretch.to === 1;
-  const rule = closed ? undefined : gaussLegendre(count);
-  const parameters = rule ? rule.nodes : Float64Array.from({ length: count }, (_, i) => i / count);
-  const weights = rule ? rule.weights : new Float64Array(count).fill(1 / count);
+  const family = familyOf(stretch);
+  const rule = family === "polynomial" ? gaussLegendre(count) : evenRule(count, family === "closed" ? 0 : 0.5);
+  const { nodes: parameters, weights } = rule;
   const radius = new Float64Array(count);
   const height = new Float64Array(count);
   const speed = new Float64Array(count);
@@ -57,7 +60,19 @@ export function makePatch(stretch: Stretch, count: number): Patch {
     height[i] = spot.z;
     speed[i] = spot.speed;
   }
-  return { stretch, closed, count, parameters, weights, radius, height, speed };
+  return { stretch, family, count, parameters, weights, radius, height, speed };
+}
+
+function familyOf({ piece, from, to, starts, ends }: Stretch): Patch["family"] {
+  if (isFullTurn(piece) && from === 0 && to === 1) return "closed";
+  return starts === "edge" && ends === "edge" ? "cosine" : "polynomial";
+}
+
+function evenRule(count: number, offset: number): Rule {
+  return {
+    nodes: Float64Array.from({ length: count }, (_, i) => (i + offset) / count),
+    weights: new Float64Array(count).fill(1 / count),
+  };
 }
 
 /** Position and speed at a parameter of the stretch. */
@@ -113,7 +128,10 @@ export function stretchLength({ piece, from, to }: Stretch): number {
 /** A point on the plain piece, by its share of length. */
 export function pointOn(piece: Piece, share: number): Point {
   if (piece.kind === "line") {
-    return { r: piece.from.r + share * (piece.to.r - piece.from.r), z: piece.from.z + share * (piece.to.z - piece.from.z) };
+    return {
+      r: piece.from.r + share * (piece.to.r - piece.from.r),
+      z: piece.from.z + share * (piece.to.z - piece.from.z),
+    };
   }
   const angle = piece.from + share * (piece.to - piece.from);
   return { r: piece.centre.r + piece.radius * Math.cos(angle), z: piece.centre.z + piece.radius * Math.sin(angle) };
@@ -123,7 +141,8 @@ const barycentric = new Map<number, Float64Array>();
 
 /** Writes the patch's interpolation basis at a parameter: density(t) = Σ row[j]·density(node j). */
 export function basisRow(patch: Patch, parameter: number, row: Float64Array, at = 0): void {
-  if (patch.closed) return trigonometricRow(patch.count, parameter, row, at);
+  if (patch.family === "closed") return trigonometricRow(patch.count, parameter, row, at);
+  if (patch.family === "cosine") return cosineRow(patch.count, parameter, row, at);
   let weights = barycentric.get(patch.count);
   if (!weights) {
     weights = barycentricWeights(patch.parameters);

@@ -1,5 +1,5 @@
 /** The matrix of potential coefficients between the nodes of conductors of revolution. */
-import { gradedRule, type GradedRule, selfRulesOf } from "./graded.ts";
+import { type GradedRule, gradedRule, selfRulesOf } from "./graded.ts";
 import { locate, type Patch, type Spot } from "./patch.ts";
 import { meanInverseDistance } from "./ring-charge.ts";
 
@@ -43,7 +43,13 @@ export function potentialMatrix(patches: readonly Patch[], ground: boolean): Pot
 
 const spot: Spot = { r: 0, z: 0, speed: 0 };
 
-function kernel(pointRadius: number, pointHeight: number, ringRadius: number, ringHeight: number, ground: boolean): number {
+function kernel(
+  pointRadius: number,
+  pointHeight: number,
+  ringRadius: number,
+  ringHeight: number,
+  ground: boolean,
+): number {
   const direct = meanInverseDistance(pointRadius, ringRadius, pointHeight - ringHeight);
   return ground ? direct - meanInverseDistance(pointRadius, ringRadius, pointHeight + ringHeight) : direct;
 }
@@ -51,15 +57,36 @@ function kernel(pointRadius: number, pointHeight: number, ringRadius: number, ri
 function fillSelf(matrix: Float64Array, size: number, patch: Patch, at: number, ground: boolean): void {
   const rules = selfRulesOf(patch);
   for (let i = 0; i < patch.count; i++) {
-    graded({ row: matrix, at: (at + i) * size + at, rule: rules[i]!, patch, r: patch.radius[i]!, z: patch.height[i]!, ground });
+    graded({
+      row: matrix,
+      at: (at + i) * size + at,
+      rule: rules[i]!,
+      patch,
+      r: patch.radius[i]!,
+      z: patch.height[i]!,
+      ground,
+    });
   }
 }
 
 /** Potential at a point of each basis function of the patch, by a graded rule. */
-function graded(
-  { row, at, rule, patch, r, z, ground }:
-    { row: Float64Array; at: number; rule: GradedRule; patch: Patch; r: number; z: number; ground: boolean },
-): void {
+function graded({
+  row,
+  at,
+  rule,
+  patch,
+  r,
+  z,
+  ground,
+}: {
+  row: Float64Array;
+  at: number;
+  rule: GradedRule;
+  patch: Patch;
+  r: number;
+  z: number;
+  ground: boolean;
+}): void {
   const { parameters, weights, basis } = rule;
   const { count } = patch;
   for (let f = 0; f < parameters.length; f++) {
@@ -71,19 +98,51 @@ function graded(
   for (let j = 0; j < count; j++) row[at + j]! /= patch.weights[j]!;
 }
 
-function fillPair(
-  { matrix, size, target, row, source, column, ground }:
-    { matrix: Float64Array; size: number; target: Patch; row: number; source: Patch; column: number; ground: boolean },
-): void {
+function fillPair({
+  matrix,
+  size,
+  target,
+  row,
+  source,
+  column,
+  ground,
+}: {
+  matrix: Float64Array;
+  size: number;
+  target: Patch;
+  row: number;
+  source: Patch;
+  column: number;
+  ground: boolean;
+}): void {
   for (let i = 0; i < target.count; i++) {
-    potentialsAt({ out: matrix, at: (row + i) * size + column, patch: source, r: target.radius[i]!, z: target.height[i]!, ground });
+    potentialsAt({
+      out: matrix,
+      at: (row + i) * size + column,
+      patch: source,
+      r: target.radius[i]!,
+      z: target.height[i]!,
+      ground,
+    });
   }
 }
 
 /** Potential (mean inverse distance) at one point off the patch of unit charge in each of its basis functions. */
-export function potentialsAt(
-  { out, at, patch, r, z, ground }: { out: Float64Array; at: number; patch: Patch; r: number; z: number; ground: boolean },
-): void {
+export function potentialsAt({
+  out,
+  at,
+  patch,
+  r,
+  z,
+  ground,
+}: {
+  out: Float64Array;
+  at: number;
+  patch: Patch;
+  r: number;
+  z: number;
+  ground: boolean;
+}): void {
   let nearest = -1;
   let nearness = nearSpacings * nearSpacings;
   for (let j = 0; j < patch.count; j++) {
@@ -101,7 +160,15 @@ export function potentialsAt(
   }
   if (nearest < 0) return;
   out.fill(0, at, at + patch.count);
-  graded({ row: out, at, rule: gradedRule(patch, closestParameter(patch, nearest, r, z, ground)), patch, r, z, ground });
+  graded({
+    row: out,
+    at,
+    rule: gradedRule(patch, closestParameter(patch, nearest, r, z, ground)),
+    patch,
+    r,
+    z,
+    ground,
+  });
 }
 
 const golden = (Math.sqrt(5) - 1) / 2;
@@ -114,7 +181,8 @@ function closestParameter(patch: Patch, nearest: number, r: number, z: number, g
     const rise = ground ? Math.min(dz, z + spot.z) : dz;
     return (r - spot.r) ** 2 + rise * rise;
   };
-  const { parameters, count, closed } = patch;
+  const { parameters, count } = patch;
+  const closed = patch.family === "closed";
   let low = nearest > 0 ? parameters[nearest - 1]! : closed ? parameters[0]! - 1 / count : 0;
   let high = nearest < count - 1 ? parameters[nearest + 1]! : closed ? parameters[count - 1]! + 1 / count : 1;
   let a = high - golden * (high - low);

@@ -47,8 +47,21 @@ export function trigonometricRow(count: number, x: number, row: Float64Array, at
       row[at + j] = 1;
       return;
     }
-    row[at + j] = even
-      ? Math.sin(count * angle) / (count * Math.tan(angle))
-      : Math.sin(count * angle) / (count * sine);
+    row[at + j] = even ? Math.sin(count * angle) / (count * Math.tan(angle)) : Math.sin(count * angle) / (count * sine);
+  }
+}
+
+/**
+ * Writes the cardinal cosine basis at `x` into `row`: sums of cos(kπx), k < count, through the midpoints (j + ½)/count of [0, 1].
+ * @source closed Dirichlet sums, as in `trigonometricRow`, folded about 0 and 1
+ */
+export function cosineRow(count: number, x: number, row: Float64Array, at = 0): void {
+  const kernel = (angle: number): number => {
+    const half = Math.sin(0.5 * angle);
+    return Math.abs(half) < 1e-13 ? 2 * count - 1 : Math.sin((count - 0.5) * angle) / half;
+  };
+  for (let j = 0; j < count; j++) {
+    const node = (j + 0.5) / count;
+    row[at + j] = (kernel(Math.PI * (x - node)) + kernel(Math.PI * (x + node))) / (2 * count);
   }
 }
