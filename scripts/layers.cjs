@@ -44,7 +44,7 @@ const edgesUse = { from: 12, to: 14, typesUpTo: 3, valuesOf: ["units"] };
 const packagesOf = {
   app: ["preact", "@preact/signals", "uplot", "comlink", "idb-keyval", "@fontsource/b612", "@fontsource/b612-mono"],
   cli: ["commander"],
-  server: ["sirv", "open"],
+  server: ["open"],
 };
 
 module.exports = { layers, readers, edges, edgesUse, packagesOf };
