@@ -245,11 +245,11 @@ function conductorDraft(conductor: Conductor, from: PlanePoint): Draft[] {
 
 function primaryDimensions(primary: Primary): Draft[] {
   const along: PlanePoint = { x: Math.cos(primary.angle), z: Math.sin(primary.angle) };
-  const last = primaryAt(primary, Math.max(1, primary.turns));
+  const last = primaryAt(primary, Math.ceil(primary.turns - 1e-9) - 1);
   const outermost = { x: -last.x, z: last.z };
   const note = { kind: "note" as const, side: "left" as const, from: outermost };
-  const tap = primaryAt(primary, primary.tap);
-  const second = primaryAt(primary, 2);
+  const tap = primaryAt(primary, primary.tap - 0.5);
+  const second = primaryAt(primary, 1);
   return [
     {
       path: "primary.turns",

@@ -22,34 +22,51 @@ export const toPlane = (p: { readonly x: number; readonly y: number }, { scale, 
 
 const digits = (v: number) => String(Math.round(v * 100) / 100);
 
-function arcPath(stroke: Stroke & { kind: "arc" }, projection: Projection): string {
-  const radius = stroke.radius * projection.scale;
-  const at = (angle: number) =>
-    toPage(
-      {
-        x: stroke.centre.x + stroke.radius * Math.cos(angle),
-        z: stroke.centre.z + stroke.radius * Math.sin(angle),
-      },
-      projection,
-    );
-  const sweep = stroke.to - stroke.from;
-  // one SVG arc cannot close on itself: two halves always can
-  const stops = [stroke.from, stroke.from + sweep / 2, stroke.to].map(at);
-  const first = stops[0] as { x: number; y: number };
-  const rest = stops.slice(1);
-  const r = digits(radius);
-  return `M${digits(first.x)} ${digits(first.y)}${rest.map((p) => `A${r} ${r} 0 0 0 ${digits(p.x)} ${digits(p.y)}`).join("")}`;
+const written = (p: PlanePoint, projection: Projection) => {
+  const { x, y } = toPage(p, projection);
+  return `${digits(x)} ${digits(y)}`;
+};
+
+interface Run {
+  readonly start: string;
+  readonly end: string;
+  /** Everything after the move to the start. */
+  readonly rest: string;
 }
 
-/** The `d` of an SVG path for the strokes, on the page that the projection describes. */
+function arcRun({ centre, radius, from, to }: Stroke & { kind: "arc" }, projection: Projection): Run {
+  const at = (angle: number) =>
+    written({ x: centre.x + radius * Math.cos(angle), z: centre.z + radius * Math.sin(angle) }, projection);
+  const r = digits(radius * projection.scale);
+  const turn = to > from ? 0 : 1;
+  // one SVG arc cannot close on itself: two halves always can
+  const rest = [(from + to) / 2, to].map((angle) => `A${r} ${r} 0 0 ${turn} ${at(angle)}`).join("");
+  return { start: at(from), end: at(to), rest };
+}
+
+function runOf(stroke: Stroke, projection: Projection): Run | undefined {
+  if (stroke.kind === "arc") return arcRun(stroke, projection);
+  const points = stroke.points.map((p) => written(p, projection));
+  const [start, ...others] = points;
+  if (start === undefined) return undefined;
+  return {
+    start,
+    end: stroke.closed ? "" : (points.at(-1) ?? start),
+    rest: `${others.map((p) => `L${p}`).join("")}${stroke.closed ? "Z" : ""}`,
+  };
+}
+
+/** The `d` of an SVG path for the strokes, on the page that the projection describes. Strokes that meet end to end are one line. */
 export function pathText(strokes: readonly Stroke[], projection: Projection): string {
-  return strokes
-    .map((stroke) => {
-      if (stroke.kind === "arc") return arcPath(stroke, projection);
-      const points = stroke.points.map((p) => toPage(p, projection)).map((p) => `${digits(p.x)} ${digits(p.y)}`);
-      return points.length === 0 ? "" : `M${points.join("L")}${stroke.closed ? "Z" : ""}`;
-    })
-    .join("");
+  let path = "";
+  let end = "";
+  for (const stroke of strokes) {
+    const run = runOf(stroke, projection);
+    if (run === undefined) continue;
+    path += `${run.start === end ? "" : `M${run.start}`}${run.rest}`;
+    end = run.end;
+  }
+  return path;
 }
 
 /** The box around a shape; arcs count as whole circles. */

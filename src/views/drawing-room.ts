@@ -1,8 +1,10 @@
 /** The room: ground, ceiling, wall, people and rods, with their dimensions. */
-import type { Coil, Person, RoomObject } from "../description/coil.ts";
+import type { Coil, Person } from "../description/coil.ts";
 import type { Provenances } from "../description/provenance.ts";
+import { surroundings } from "../parts/index.ts";
 import type { Box, Dimension, PlanePoint, Shape, Stroke } from "./drawing.ts";
 import { dimensionOf } from "./drawing-dimension.ts";
+import { sectionOf } from "./drawing-section.ts";
 
 const line = (...points: PlanePoint[]): Stroke => ({ kind: "polyline", points, closed: false });
 
@@ -15,10 +17,10 @@ function reach({ site }: Coil, coilBox: Box): number {
 /** Head, shoulders and a plain body to scale, standing at `at` to the right of the axis. */
 function personStrokes({ at, height, radius, foot }: Person): Stroke[] {
   const head = height * 0.068;
-  const z = (share: number) => foot + height * share;
+  const z = (share: number) => foot + (height - foot) * share;
   const x = (share: number) => at + radius * share;
   return [
-    { kind: "arc", centre: { x: at, z: foot + height - head }, radius: head, from: 0, to: 2 * Math.PI },
+    { kind: "arc", centre: { x: at, z: height - head }, radius: head, from: 0, to: 2 * Math.PI },
     {
       kind: "polyline",
       closed: true,
@@ -41,21 +43,13 @@ function personStrokes({ at, height, radius, foot }: Person): Stroke[] {
   ];
 }
 
-function rodStrokes({ at, height, diameter, foot }: RoomObject): Stroke[] {
-  const r = diameter / 2;
-  return [
-    {
-      kind: "polyline",
-      closed: true,
-      points: [
-        { x: at - r, z: foot },
-        { x: at + r, z: foot },
-        { x: at + r, z: foot + height },
-        { x: at - r, z: foot + height },
-      ],
-    },
-  ];
-}
+/** An upright body of revolution, moved to where it stands. */
+const standingAt = (at: number, strokes: readonly Stroke[]): Stroke[] =>
+  strokes.map((stroke) =>
+    stroke.kind === "polyline"
+      ? { ...stroke, points: stroke.points.map(({ x, z }) => ({ x: x + at, z })) }
+      : { ...stroke, centre: { x: stroke.centre.x + at, z: stroke.centre.z } },
+  );
 
 /** Outlines of the surroundings. The wall is a cylinder about the axis and is cut on both sides; people and rods stand to the right. */
 export function roomShapes(coil: Coil, coilBox: Box): Shape[] {
@@ -103,7 +97,7 @@ export function roomShapes(coil: Coil, coilBox: Box): Shape[] {
       material: "rod",
       path,
       says: object.earthed ? "rod, earthed" : "rod",
-      strokes: rodStrokes(object),
+      strokes: standingAt(object.at, sectionOf(surroundings.rod.outline(object))),
     });
   });
   return shapes;
@@ -115,12 +109,7 @@ export function roomDimensions(coil: Coil, coilBox: Box, provenances?: Provenanc
   const right: PlanePoint = { x: 1, z: 0 };
   const up: PlanePoint = { x: 0, z: 1 };
   const drafts: Parameters<typeof dimensionOf>[0][] = [];
-  const standing = (
-    path: string,
-    name: string,
-    { at, height, foot }: { at: number; height: number; foot: number },
-    rank: number,
-  ) => {
+  const standing = (path: string, name: string, { at, height }: { at: number; height: number }, rank: number) => {
     drafts.push(
       {
         path: `${path}.at`,
@@ -130,16 +119,16 @@ export function roomDimensions(coil: Coil, coilBox: Box, provenances?: Provenanc
         rank,
         from: { x: 0, z: 0 },
         to: { x: at, z: 0 },
-        grip: { at: { x: at, z: foot + height * 0.3 }, direction: right, gain: 1 },
+        grip: { at: { x: at, z: height * 0.3 }, direction: right, gain: 1 },
       },
       {
         path: `${path}.height`,
         says: `${name}, height`,
         value: height,
         side: "right",
-        from: { x: at, z: foot },
-        to: { x: at, z: foot + height },
-        grip: { at: { x: at, z: foot + height }, direction: up, gain: 1 },
+        from: { x: at, z: 0 },
+        to: { x: at, z: height },
+        grip: { at: { x: at, z: height }, direction: up, gain: 1 },
       },
     );
   };

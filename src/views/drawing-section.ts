@@ -2,34 +2,29 @@
 import type { Outline, Piece } from "../parts/shape.ts";
 import type { Stroke } from "./drawing.ts";
 
-const right = (piece: Piece): Stroke => {
-  if (piece.kind === "line") {
-    const points = [piece.from, piece.to].map(({ r, z }) => ({ x: r, z }));
-    return { kind: "polyline", points, closed: false };
-  }
-  const centre = { x: piece.centre.r, z: piece.centre.z };
-  return {
-    kind: "arc",
-    centre,
-    radius: piece.radius,
-    from: Math.min(piece.from, piece.to),
-    to: Math.max(piece.from, piece.to),
-  };
-};
+const right = (piece: Piece): Stroke =>
+  piece.kind === "line"
+    ? { kind: "polyline", points: [piece.from, piece.to].map(({ r, z }) => ({ x: r, z })), closed: false }
+    : { ...piece, centre: { x: piece.centre.r, z: piece.centre.z } };
 
-/** The same stroke on the other side of the axis. */
+/** The same stroke on the other side of the axis, run the same way along the part. */
 export const mirrored = (stroke: Stroke): Stroke =>
   stroke.kind === "polyline"
     ? { ...stroke, points: stroke.points.map(({ x, z }) => ({ x: -x, z })) }
     : {
         ...stroke,
         centre: { x: -stroke.centre.x, z: stroke.centre.z },
-        from: Math.PI - stroke.to,
-        to: Math.PI - stroke.from,
+        from: Math.PI - stroke.from,
+        to: Math.PI - stroke.to,
       };
 
-/** A body of revolution cut through its axis: its meridian and the mirror of it. */
+const reversed = (stroke: Stroke): Stroke =>
+  stroke.kind === "polyline"
+    ? { ...stroke, points: stroke.points.toReversed() }
+    : { ...stroke, from: stroke.to, to: stroke.from };
+
+/** A body of revolution cut through its axis: up its meridian on the right and back down on the left, so that it can be filled. */
 export function sectionOf(outline: Outline): Stroke[] {
   const half = outline.map(right);
-  return [...half, ...half.map(mirrored)];
+  return [...half, ...half.map(mirrored).map(reversed).toReversed()];
 }

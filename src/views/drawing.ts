@@ -13,7 +13,7 @@ export interface PlanePoint {
   readonly z: Metre;
 }
 
-/** A piece of a line drawing. Arcs run anticlockwise from `from` to `to`, in radians from the x axis. */
+/** A piece of a line drawing. Arcs run from `from` to `to`, in radians anticlockwise from the x axis. */
 export type Stroke =
   | { readonly kind: "polyline"; readonly points: readonly PlanePoint[]; readonly closed: boolean }
   | {
