@@ -159,6 +159,13 @@ const table = {
     standing: "memory",
     says: "rms voltage at which the air beside two touching enamelled wires first discharges",
   },
+  "aiee-needle-gap": {
+    author: "American Institute of Electrical Engineers",
+    title: "Sparkover of needle gaps in air at 760 mmHg and 25 °C, peak volts",
+    where: "handbook table",
+    standing: "secondary",
+    says: "10 kV at 8.5 mm to 300 kV at 547 mm; needles scatter widely; the lowest law for a gap between sharp conductors",
+  },
   "uniform-field-air": {
     author: "handbooks of high-voltage engineering",
     title: "Breakdown of air in a uniform field: 24.22·δd + 6.08·√(δd) kV peak, d in cm",
@@ -247,6 +254,27 @@ const table = {
     title: "Propagation of uncertainty to first order: the root of the sum of squares of sensitivity times tolerance",
     standing: "read",
     says: "tolerances are half-widths that hold 95 %, taken as two standard deviations; intervals shown hold 90 %",
+  },
+  "interrupter-ring-up": {
+    author: "textbooks of radio engineering",
+    title: "A loop driven at its resonance rings up by drive × time / (2 × inductance)",
+    standing: "read",
+    says: "the current that a burst may reach where no overcurrent setting stops it; no losses, secondary ignored",
+  },
+  "burst-energy-bound": {
+    author: "this project",
+    title:
+      "Most energy that the bridge can deliver in one burst: drive amplitude × greatest current / 2 × longest on-time",
+    where: "docs/model.md",
+    standing: "model",
+    says: "a rough bound before the burst is computed; over 2.8 J/m it bounds the length of a fresh channel",
+  },
+  "stand-off-practice": {
+    author: "builders of the trade",
+    title:
+      "Strike distance 1.5 × reach; bystanders at the greatest of 2 × reach, reach + 1.5 m and the noise line, behind a barrier",
+    standing: "practice",
+    says: "where people stand; local rules come first",
   },
   "iec-60479": {
     author: "International Electrotechnical Commission",

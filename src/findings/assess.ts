@@ -1,0 +1,46 @@
+import type { Finding, Place, Severity } from "../catalogue/finding.ts";
+import type { CoilFile, Solution } from "../workbench/contract.ts";
+import type { Doubts } from "../workbench/doubts.ts";
+import { placeFrom } from "./place.ts";
+import { contextOf } from "./rule.ts";
+import { rules } from "./rule-list.ts";
+
+const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
+
+/**
+ * Everything that is to be said about a coil file: what its reader found, and what the rules find in the coil and its solution.
+ *
+ * @param solution      without it only the rules that need no figure are asked
+ * @param doubts        with them the rules that weigh a guess are asked too
+ * @param resolvePlace  finds a path in the text; without it the places of the numbers that were read stand in
+ * @returns worst first, then by place in the file
+ */
+export function assess({
+  file,
+  solution,
+  doubts,
+  resolvePlace = (coilFile, path) => placeFrom(coilFile.provenances, path),
+}: {
+  file: CoilFile;
+  solution?: Solution;
+  doubts?: Doubts;
+  resolvePlace?: (file: CoilFile, path: string) => Place | undefined;
+}): readonly Finding[] {
+  const { coil } = file;
+  const context = coil && contextOf({ file, coil, solution, doubts });
+  const judged = context ? rules.flatMap((rule) => rule.findings(context)) : [];
+  const placed = [...file.findings, ...judged].map((finding): Finding => {
+    const place = finding.place ?? resolvePlace(file, finding.path);
+    return place ? { ...finding, place } : finding;
+  });
+  return placed
+    .map((finding, index) => ({ finding, index }))
+    .sort(
+      (a, b) =>
+        order[a.finding.severity] - order[b.finding.severity] ||
+        (a.finding.place?.line ?? 0) - (b.finding.place?.line ?? 0) ||
+        (a.finding.place?.column ?? 0) - (b.finding.place?.column ?? 0) ||
+        a.index - b.index,
+    )
+    .map(({ finding }) => finding);
+}
