@@ -1,15 +1,51 @@
 /** The coil as plain immutable data: the keys of the coil file, SI numbers, temperatures in kelvin, angles in radians. */
 import type {
-  Ampere, Coulomb, Farad, Henry, Hertz, Joule, Kelvin, KelvinPerWatt, Metre, Ohm, Pascal, Radian, Ratio, Second, SquareMetre, Tesla, Volt,
+  Ampere,
+  Coulomb,
+  Farad,
+  Henry,
+  Hertz,
+  Joule,
+  Kelvin,
+  KelvinPerWatt,
+  Metre,
+  Ohm,
+  Pascal,
+  Radian,
+  Ratio,
+  Second,
+  SquareMetre,
+  Tesla,
+  Volt,
 } from "../units/si.ts";
 
-export interface Air { readonly temperature: Kelvin; readonly pressure: Pascal; readonly humidity: Ratio }
-export interface Wall { readonly radius: Metre; readonly height?: Metre }
-export interface Ceiling { readonly height: Metre; readonly radius?: Metre }
+export interface Air {
+  readonly temperature: Kelvin;
+  readonly pressure: Pascal;
+  readonly humidity: Ratio;
+}
+export interface Wall {
+  readonly radius: Metre;
+  readonly height?: Metre;
+}
+export interface Ceiling {
+  readonly height: Metre;
+  readonly radius?: Metre;
+}
 /** An earthed upright capsule; `at` is the distance of its axis from the coil's, `foot` the gap below it. */
-export interface Person { readonly at: Metre; readonly height: Metre; readonly radius: Metre; readonly foot: Metre }
+export interface Person {
+  readonly at: Metre;
+  readonly height: Metre;
+  readonly radius: Metre;
+  readonly foot: Metre;
+}
 export interface RoomObject {
-  readonly kind: "rod"; readonly at: Metre; readonly height: Metre; readonly diameter: Metre; readonly foot: Metre; readonly earthed: boolean;
+  readonly kind: "rod";
+  readonly at: Metre;
+  readonly height: Metre;
+  readonly diameter: Metre;
+  readonly foot: Metre;
+  readonly earthed: boolean;
 }
 export interface Site {
   readonly air: Air;
@@ -19,8 +55,14 @@ export interface Site {
   readonly objects: readonly RoomObject[];
 }
 
-export interface RoundWire { readonly bare: Metre; readonly overall: Metre }
-export interface Coating { readonly material: string; readonly thickness: Metre }
+export interface RoundWire {
+  readonly bare: Metre;
+  readonly overall: Metre;
+}
+export interface Coating {
+  readonly material: string;
+  readonly thickness: Metre;
+}
 export interface Secondary {
   readonly former: { readonly outerDiameter: Metre };
   readonly wire: RoundWire;
@@ -30,17 +72,41 @@ export interface Secondary {
   readonly coating?: Coating;
 }
 
-export interface Toroid { readonly outerDiameter: Metre; readonly tubeDiameter: Metre; readonly height: Metre }
-export interface Sphere { readonly diameter: Metre; readonly height: Metre }
-export interface Disc { readonly diameter: Metre; readonly thickness: Metre; readonly height: Metre }
-export interface Cylinder { readonly diameter: Metre; readonly length: Metre; readonly edgeRadius: Metre; readonly height: Metre }
+export interface Toroid {
+  readonly outerDiameter: Metre;
+  readonly tubeDiameter: Metre;
+  readonly height: Metre;
+}
+export interface Sphere {
+  readonly diameter: Metre;
+  readonly height: Metre;
+}
+export interface Disc {
+  readonly diameter: Metre;
+  readonly thickness: Metre;
+  readonly height: Metre;
+}
+export interface Cylinder {
+  readonly diameter: Metre;
+  readonly length: Metre;
+  readonly edgeRadius: Metre;
+  readonly height: Metre;
+}
 export type TopLoad =
-  | { readonly toroid: Toroid } | { readonly sphere: Sphere } | { readonly disc: Disc } | { readonly cylinder: Cylinder };
+  | { readonly toroid: Toroid }
+  | { readonly sphere: Sphere }
+  | { readonly disc: Disc }
+  | { readonly cylinder: Cylinder };
 
 export type Conductor =
-  | { readonly tube: Metre } | { readonly wire: Metre } | { readonly trace: { readonly width: Metre; readonly thickness: Metre } };
+  | { readonly tube: Metre }
+  | { readonly wire: Metre }
+  | { readonly trace: { readonly width: Metre; readonly thickness: Metre } };
 export interface StrikeRing {
-  readonly diameter: Metre; readonly tube: Metre; readonly height: Metre; readonly earthed: boolean;
+  readonly diameter: Metre;
+  readonly tube: Metre;
+  readonly height: Metre;
+  readonly earthed: boolean;
   /** A closed ring is a shorted turn; a split one carries no current. */
   readonly closed: boolean;
 }
@@ -59,13 +125,24 @@ export interface Primary {
 }
 
 export interface Bank {
-  readonly each: Farad; readonly voltage?: Volt; readonly dissipation?: Ratio; readonly series: number; readonly parallel: number;
+  readonly each: Farad;
+  readonly voltage?: Volt;
+  readonly dissipation?: Ratio;
+  readonly series: number;
+  readonly parallel: number;
 }
-export interface Tank { readonly bank: Bank; readonly leads: { readonly inductance: Henry; readonly resistance: Ohm } }
+export interface Tank {
+  readonly bank: Bank;
+  readonly leads: { readonly inductance: Henry; readonly resistance: Ohm };
+}
 
 export interface Switch {
   readonly kind: "igbt" | "mosfet";
-  readonly voltage: Volt; readonly current: Ampere; readonly pulse: Ampere; readonly vce0: Volt; readonly rce: Ohm;
+  readonly voltage: Volt;
+  readonly current: Ampere;
+  readonly pulse: Ampere;
+  readonly vce0: Volt;
+  readonly rce: Ohm;
   readonly diode: { readonly vf0: Volt; readonly rd: Ohm };
   readonly turnOff: { readonly energy: Joule; readonly atCurrent: Ampere; readonly atVoltage: Volt };
   /** Foster terms, [K/W, s] each. */
@@ -77,22 +154,42 @@ export interface Bridge {
   readonly switch: Switch;
   readonly heatsink: { readonly thermal: KelvinPerWatt; readonly ambient: Kelvin };
   readonly gate: {
-    readonly drive: Volt; readonly resistor: Ohm; readonly charge: Coulomb;
-    readonly transformer?: { readonly turns: number; readonly coreArea: SquareMetre; readonly fluxMax: Tesla; readonly leakage: Henry };
+    readonly drive: Volt;
+    readonly resistor: Ohm;
+    readonly charge: Coulomb;
+    readonly transformer?: {
+      readonly turns: number;
+      readonly coreArea: SquareMetre;
+      readonly fluxMax: Tesla;
+      readonly leakage: Henry;
+    };
   };
   readonly deadTime?: Second;
 }
-export interface Rail { readonly volts: Volt; readonly dropout: Volt; readonly load: Ampere }
+export interface Rail {
+  readonly volts: Volt;
+  readonly dropout: Volt;
+  readonly load: Ampere;
+}
 export interface Supply {
   readonly mains: { readonly voltage: Volt; readonly frequency: Hertz };
   readonly rectifier: "bridge" | "doubler";
   readonly capacitors: {
-    readonly each: Farad; readonly series: number; readonly parallel: number; readonly voltage: Volt; readonly esr: Ohm; readonly bleeder?: Ohm;
+    readonly each: Farad;
+    readonly series: number;
+    readonly parallel: number;
+    readonly voltage: Volt;
+    readonly esr: Ohm;
+    readonly bleeder?: Ohm;
   };
   readonly inrush?: { readonly ntc: Ohm };
   readonly fuse?: Ampere;
   readonly control?: {
-    readonly transformer: Volt; readonly current: Ampere; readonly regulation: Ratio; readonly reservoir: Farad; readonly rails: readonly Rail[];
+    readonly transformer: Volt;
+    readonly current: Ampere;
+    readonly regulation: Ratio;
+    readonly reservoir: Farad;
+    readonly rails: readonly Rail[];
   };
 }
 export interface Feedback {

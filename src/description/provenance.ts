@@ -1,7 +1,8 @@
 /** Where each number of a coil came from, kept beside the plain coil and not in it. */
 import type { Place } from "../catalogue/finding.ts";
+import type { Origin } from "../units/quantity.ts";
 
-export type Origin = "measured" | "datasheet" | "drawn" | "guessed";
+export type { Origin } from "../units/quantity.ts";
 
 export interface Provenance {
   /** As written in the file; undefined where a documented default filled a missing key. */

@@ -1,8 +1,8 @@
 /** What one run of the house gives back: the one object that the CLI, the app, the findings and the views share. */
 import type { Figures } from "../catalogue/figure.ts";
-import type { Finding } from "../catalogue/finding.ts";
 import type { Coil } from "../description/coil.ts";
-import type { Provenances } from "../description/provenance.ts";
+
+export type { CoilFile } from "../description/coil-file.ts";
 
 /** Profile of the winding in one mode, base first. Voltages per volt at the top, currents per ampere at the base. */
 export interface ModeProfile {
@@ -56,12 +56,4 @@ export interface Solution {
   readonly peaks: readonly PeakField[];
   readonly detunings: readonly Detuning[];
   readonly tracks: readonly PoleTrack[];
-}
-
-/** A coil file after reading. `coil` is absent where the text cannot be made into one; `findings` are the reader's. */
-export interface CoilFile {
-  readonly text: string;
-  readonly coil?: Coil;
-  readonly provenances: Provenances;
-  readonly findings: readonly Finding[];
 }

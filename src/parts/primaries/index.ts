@@ -1,0 +1,1 @@
+export { rings, unusedRings, type WoundSize, wound } from "./wound.ts";
