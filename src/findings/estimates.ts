@@ -1,7 +1,7 @@
 /** Rough bounds on current, voltage and reach, for findings that must speak before a burst has been computed. Every one is an interval. */
 import type { Bridge, Interrupter, Supply } from "../description/coil.ts";
+import { relativeAirDensity } from "../fields/air.ts";
 import type { Ampere, Joule, Metre, Second, Volt } from "../units/si.ts";
-import { relativeAirDensity } from "./laws/air-gap.ts";
 import type { Context } from "./rule.ts";
 import { amperes, roughVolts, seconds } from "./words.ts";
 

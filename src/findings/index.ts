@@ -1,4 +1,4 @@
 export { assess } from "./assess.ts";
-export { placeFrom } from "./place.ts";
+export { placeOf } from "./place.ts";
 export type { Context, Judgement, Rule } from "./rule.ts";
 export { rules } from "./rule-list.ts";

@@ -1,15 +1,11 @@
 import type { Place } from "../catalogue/finding.ts";
-import type { Provenances } from "../description/provenance.ts";
+import type { CoilFile } from "../description/coil-file.ts";
 
-/**
- * The place of a path by the numbers that were read: its own, else that of the first number under it, else that of the nearest section above
- * that holds one. Undefined for an empty file.
- */
-export function placeFrom(provenances: Provenances, path: string): Place | undefined {
+/** The place of a path in the text; where it is not written, that of the nearest section above it that is. */
+export function placeOf({ places, provenances }: CoilFile, path: string): Place | undefined {
   for (let section = path; section !== ""; section = section.slice(0, Math.max(0, section.lastIndexOf(".")))) {
-    const own = provenances.get(section);
-    if (own) return own.place;
-    for (const [key, provenance] of provenances) if (key.startsWith(`${section}.`)) return provenance.place;
+    const place = places?.get(section) ?? provenances.get(section)?.place;
+    if (place) return place;
   }
   return undefined;
 }

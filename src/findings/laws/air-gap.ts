@@ -79,14 +79,3 @@ export function needleGapFor({ volts, density }: { volts: Volt; density: Ratio }
   }
   return high;
 }
-
-/**
- * Relative density of air.
- *
- *   δ = (p / 101.3 kPa)·(293 K / T)
- *
- * @source iec-60060-1
- */
-export function relativeAirDensity({ temperature, pressure }: { temperature: number; pressure: number }): Ratio {
-  return (pressure / 101.3e3) * (293 / temperature);
-}

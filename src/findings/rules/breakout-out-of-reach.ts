@@ -1,0 +1,28 @@
+import { topVoltage } from "../estimates.ts";
+import { byHand, defineRule } from "../rule.ts";
+import { roughVolts } from "../words.ts";
+
+export const breakoutOutOfReach = defineRule({
+  id: "breakout-out-of-reach",
+  says: "A coil that cannot break out keeps its energy: voltage rises until the winding or the primary finds a way.",
+  source: "bank-energy-bound",
+  needs: ["topload.breakoutVoltage", "tank.inductance", "secondary.energyCapacitance"],
+  judge(context) {
+    const voltage = topVoltage(context);
+    const breakout = context.value("topload.breakoutVoltage");
+    if (voltage === undefined || breakout <= voltage.high) return [];
+    return [
+      {
+        severity: "fix",
+        path: "topload",
+        what: `the smooth top load breaks out at ${roughVolts(breakout)}, more than ${voltage.basis}`,
+        expected: `a breakout below ${roughVolts(voltage.high)}`,
+        evidence: voltage.evidence,
+        remedies: [
+          byHand("fit a breakout point: a blunt rod of a few millimetres that stands out by a tube's diameter"),
+          byHand("use a smaller top load, or one of thinner tube"),
+        ],
+      },
+    ];
+  },
+});

@@ -1,0 +1,130 @@
+/** How every figure moves with every number of the coil file, by solving again with each a little higher and lower. */
+import type { Figures } from "../catalogue/figure.ts";
+import type { Coil } from "../description/coil.ts";
+import type { Provenances } from "../description/provenance.ts";
+import { numberAt, withNumber } from "./coil-path.ts";
+import type { CoilFile, Solution } from "./contract.ts";
+
+/** Relative step of each number. Large against the solver's own error of about 1e-7, small against any curvature of the figures. */
+const relativeStep = 1e-3;
+/** Whole numbers below this are choices of how the coil is made, not sizes with a tolerance. */
+const fewestToStep = 50;
+/** Per cent per per cent below which a number is taken to have no effect. */
+const leastElasticity = 1e-5;
+
+export interface Sensitivity {
+  readonly path: string;
+  /** SI. */
+  readonly value: number;
+  /** Derivative of each figure that it moves, by id, in SI units of both. */
+  readonly slopes: ReadonlyMap<string, number>;
+}
+
+export interface SensitivityOptions {
+  readonly file: CoilFile;
+  readonly solution: Solution;
+  readonly solve: (coil: Coil) => Solution;
+  /** Only what these figures stand on is moved; every number where absent. */
+  readonly figures?: readonly string[];
+  /** At most so many numbers; 60 where absent. */
+  readonly most?: number;
+  readonly onProgress?: (done: number, of: number) => void;
+}
+
+/**
+ * Local sensitivities by central differences of 0.1 %, or of one where the number counts turns.
+ *
+ * A number that cannot be moved both ways, because the coil would become impossible, is moved one way; one that cannot be moved at all is left
+ * out. Numbers without effect are left out too.
+ *
+ * @returns one entry a number, in the order of the file
+ * @validity first order: the error of a slope is of the order of 1e-6 of the figure's own curvature
+ */
+export function sensitivities({
+  file,
+  solution,
+  solve,
+  figures,
+  most = 60,
+  onProgress,
+}: SensitivityOptions): readonly Sensitivity[] {
+  const { coil } = solution;
+  const roots = figures && rootsOf(solution.figures, figures);
+  const paths = [...file.provenances.keys()]
+    .filter((path) => roots === undefined || roots.some((root) => isUnder(path, root)))
+    .filter((path) => stepOf(coil, path) !== undefined)
+    .slice(0, most);
+  return paths.flatMap((path, index) => {
+    const found = sensitivityTo(path, { solution, solve });
+    onProgress?.(index + 1, paths.length);
+    return found ? [found] : [];
+  });
+}
+
+/** Paths of the coil file that figures stand on, through all figures between. */
+export function rootsOf(all: Figures, ids: readonly string[]): readonly string[] {
+  const seen = new Set<string>();
+  const roots = new Set<string>();
+  const open = [...ids];
+  for (let id = open.pop(); id !== undefined; id = open.pop()) {
+    if (seen.has(id)) continue;
+    seen.add(id);
+    const found = all.get(id);
+    if (found) open.push(...found.from);
+    else roots.add(id);
+  }
+  return [...roots];
+}
+
+/** Whether a path of the file is a section, or lies in it. */
+export const isUnder = (path: string, section: string): boolean => path === section || path.startsWith(`${section}.`);
+
+/** The numbers of the file that a section stands for. */
+export const pathsUnder = (provenances: Provenances, section: string): readonly string[] =>
+  [...provenances.keys()].filter((path) => isUnder(path, section));
+
+function stepOf(coil: Coil, path: string): number | undefined {
+  const value = numberAt(coil, path);
+  // The number of turns wound says only how far a tap can go.
+  if (value === undefined || value === 0 || path === "primary.turns" || path === "coilwright") return undefined;
+  if (path === "primary.tap" || !Number.isInteger(value) || path.split(".").length < 2) return relativeStep * value;
+  if (!countsSomething(path)) return relativeStep * value;
+  return value >= fewestToStep ? Math.max(1, Math.round(relativeStep * value)) : undefined;
+}
+
+const countsSomething = (path: string): boolean => /\.(turns|count|series|parallel)$/.test(path);
+
+function sensitivityTo(
+  path: string,
+  { solution, solve }: { solution: Solution; solve: (coil: Coil) => Solution },
+): Sensitivity | undefined {
+  const { coil } = solution;
+  const value = numberAt(coil, path);
+  const step = stepOf(coil, path);
+  if (value === undefined || step === undefined) return undefined;
+  // A tap at the end of the primary can only move inwards.
+  const atEnd = path === "primary.tap" && coil.primary !== undefined && value + step > coil.primary.turns;
+  const above = atEnd ? undefined : attempt(() => solve(withNumber(coil, path, value + step)));
+  const below = attempt(() => solve(withNumber(coil, path, value - step)));
+  if (above === undefined && below === undefined) return undefined;
+  const [upper, lower] = [above ?? solution, below ?? solution];
+  const apart = (above ? step : 0) + (below ? step : 0);
+  const slopes = new Map<string, number>();
+  for (const [id, { value: now }] of solution.figures) {
+    const high = upper.figures.get(id)?.value;
+    const low = lower.figures.get(id)?.value;
+    if (high === undefined || low === undefined) continue;
+    const slope = (high - low) / apart;
+    if (Math.abs(slope * value) > leastElasticity * Math.abs(now)) slopes.set(id, slope);
+  }
+  return slopes.size > 0 ? { path, value, slopes } : undefined;
+}
+
+function attempt(make: () => Solution): Solution | undefined {
+  try {
+    return make();
+  } catch {
+    // A coil moved past what can be built has no figures; the other side still has.
+    return undefined;
+  }
+}
