@@ -92,6 +92,19 @@ const table = {
     standing: "model",
     says: "charges on every surface from Laplace's equation; the winding is a smooth cylinder whose potential follows its turns",
   },
+  "toroidal-harmonics": {
+    author: "C. Snow",
+    title: "Capacitance of a torus in free space, its series in toroidal harmonics",
+    where: "Formulas for computing capacitance and inductance, NBS Circular 544 (1954)",
+    standing: "memory",
+    says: "exact capacitance of a single torus alone",
+  },
+  coulomb: {
+    author: "textbooks of electrostatics",
+    title: "Capacitance of a sphere alone, 4π·ε0·radius",
+    standing: "read",
+    says: "exact capacitance of a single sphere alone",
+  },
   "distributed-resonator": {
     author: "this project",
     title: "The secondary as a distributed resonator: every turn its own current, every charge node its own potential",

@@ -1,25 +1,23 @@
 /** Charges on a set of conductors of revolution at given potentials. */
-import { type Factors, factorise, solveFactored } from "../numerics/lu.ts";
+import { factorise, solveFactored } from "../numerics/lu.ts";
 import type { Condensed } from "./off-axis.ts";
 import type { Patch } from "./patch.ts";
-import { type PotentialMatrix, potentialMatrix } from "./potential-matrix.ts";
-import { electricConstant } from "./ring-charge.ts";
+import type { PotentialMatrix } from "./potential-matrix.ts";
+import { electricConstant } from "./vacuum.ts";
 
 export interface Conductors {
-  /** The winding's cylinder, base first: its potential is free along its length. */
+  /** The winding's cylinder, base first: its potential is free along its length. Empty where only the top load is asked for. */
   readonly winding: readonly Patch[];
   /** Everything at the top's potential. */
   readonly top: readonly Patch[];
+  /** Each without charge, at whatever potential that takes: a strike ring that is not earthed. */
+  readonly floating: readonly (readonly Patch[])[];
   /** Everything earthed: primary, strike ring, wall, ceiling. */
   readonly earthed: readonly Patch[];
 }
 
 export interface Electrostatics {
-  readonly conductors: Conductors;
-  readonly patches: readonly Patch[];
-  /** First node of each patch. */
-  readonly first: Int32Array;
-  /** Number of nodes on the winding, on the top load and in all; they stand in this order. */
+  /** Nodes of the winding, of the top load, and in all; the unknowns stand in the order of `patchesInOrder`. */
   readonly windingNodes: number;
   readonly topNodes: number;
   readonly nodes: number;
@@ -31,41 +29,50 @@ export interface Electrostatics {
   readonly capacitance: Float64Array;
 }
 
+/** All patches in the order of the unknowns. */
+export function patchesInOrder({ winding, top, floating, earthed }: Conductors): Patch[] {
+  return [...winding, ...top, ...floating.flat(), ...earthed];
+}
+
 /**
- * The reduced capacitance matrix: all earthed conductors eliminated, all of the top load joined.
+ * The reduced capacitance matrix: all earthed conductors eliminated, all of the top load joined, floating conductors left to float.
  *
- * @param off  earthed bodies beside the axis, already condensed onto the nodes (see `condenseOffAxis`)
+ * @param potentials  of `patchesInOrder(conductors)`
+ * @param off         earthed bodies beside the axis, already condensed onto the nodes (see `condenseOffAxis`)
+ * @throws RangeError  the system is singular (two conductors coincide)
  * @source collocation of the single-layer potential; this project's model (docs/field-solver.md)
  */
 export function solveElectrostatics({
   conductors,
-  ground,
   potentials,
-  off,
+  off = [],
 }: {
   conductors: Conductors;
-  ground: boolean;
-  potentials?: PotentialMatrix;
+  potentials: PotentialMatrix;
   off?: readonly Condensed[];
 }): Electrostatics {
-  const patches = [...conductors.winding, ...conductors.top, ...conductors.earthed];
-  const { size, matrix, first } = potentials ?? potentialMatrix(patches, ground);
-  const system = Float64Array.from(matrix);
-  for (const body of off ?? []) for (let i = 0; i < system.length; i++) system[i]! -= body.correction[i]!;
+  const { size } = potentials;
+  const system = Float64Array.from(potentials.matrix);
+  for (const { correction } of off) for (let i = 0; i < system.length; i++) system[i]! -= correction[i]!;
   const windingNodes = nodesOf(conductors.winding);
   const topNodes = nodesOf(conductors.top);
   const free = windingNodes + (topNodes > 0 ? 1 : 0);
-  const sides = new Float64Array(size * free);
-  for (let i = 0; i < windingNodes; i++) sides[i * free + i] = 1;
-  for (let i = windingNodes; i < windingNodes + topNodes; i++) sides[i * free + free - 1] = 1;
-  const factors: Factors = factorise(system, size);
-  const charges = solveFactored(factors, sides, free);
+  const columns = free + conductors.floating.length;
+  const sides = new Float64Array(size * columns);
+  for (let i = 0; i < windingNodes; i++) sides[i * columns + i] = 1;
+  for (let i = windingNodes; i < windingNodes + topNodes; i++) sides[i * columns + free - 1] = 1;
+  const floats = floatingRanges(conductors, windingNodes + topNodes);
+  floats.forEach(({ from, to }, f) => {
+    for (let i = from; i < to; i++) sides[i * columns + free + f] = 1;
+  });
+  const unit = solveFactored(factorise(system, size), sides, columns);
+  floats.forEach((range, f) => {
+    releaseFloating({ unit, size, columns, column: free + f, range });
+  });
   const farads = 4 * Math.PI * electricConstant;
-  for (let i = 0; i < charges.length; i++) charges[i]! *= farads;
+  const charges = new Float64Array(size * free);
+  for (let i = 0; i < size; i++) for (let j = 0; j < free; j++) charges[i * free + j] = farads * unit[i * columns + j]!;
   return {
-    conductors,
-    patches,
-    first,
     windingNodes,
     topNodes,
     nodes: size,
@@ -75,8 +82,49 @@ export function solveElectrostatics({
   };
 }
 
-export function nodesOf(patches: readonly Patch[]): number {
+function nodesOf(patches: readonly Patch[]): number {
   return patches.reduce((sum, patch) => sum + patch.count, 0);
+}
+
+interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+function floatingRanges({ floating }: Conductors, start: number): Range[] {
+  let from = start;
+  return floating.map((patches) => {
+    const range = { from, to: from + nodesOf(patches) };
+    from = range.to;
+    return range;
+  });
+}
+
+/** Adds to every column as much of the floating conductor's own as takes its charge away. */
+function releaseFloating({
+  unit,
+  size,
+  columns,
+  column,
+  range,
+}: {
+  unit: Float64Array;
+  size: number;
+  columns: number;
+  column: number;
+  range: Range;
+}): void {
+  const chargeOf = (c: number): number => {
+    let sum = 0;
+    for (let i = range.from; i < range.to; i++) sum += unit[i * columns + c]!;
+    return sum;
+  };
+  const own = chargeOf(column);
+  for (let c = 0; c < columns; c++) {
+    if (c === column) continue;
+    const share = chargeOf(c) / own;
+    for (let i = 0; i < size; i++) unit[i * columns + c]! -= share * unit[i * columns + column]!;
+  }
 }
 
 /** Joins the top load's nodes, and takes the symmetric part: what is not symmetric is the quadrature's own error. */

@@ -1,20 +1,8 @@
 /** A patch: one smooth stretch of a conductor's meridian with its own nodes, on which the charge is a polynomial or a Fourier sum. */
 
+import { isFullTurn, type Stretch } from "../geometry/stretch.ts";
 import { gaussLegendre, type Rule } from "../numerics/gauss.ts";
 import { barycentricWeights, cosineRow, lagrangeRow, trigonometricRow } from "../numerics/interpolation.ts";
-import type { Piece, Point } from "../parts/shape.ts";
-
-/** How a stretch ends: at a free edge or corner, where the charge density is singular, or smoothly (on the axis, or joined on). */
-export type End = "edge" | "smooth";
-
-export interface Stretch {
-  readonly piece: Piece;
-  /** The part of the piece, 0 ≤ from < to ≤ 1. */
-  readonly from: number;
-  readonly to: number;
-  readonly starts: End;
-  readonly ends: End;
-}
 
 export interface Patch {
   readonly stretch: Stretch;
@@ -38,9 +26,6 @@ export interface Spot {
   /** Metres of arc per unit of parameter. */
   speed: number;
 }
-
-const isFullTurn = (piece: Piece): boolean =>
-  piece.kind === "arc" && Math.abs(Math.abs(piece.to - piece.from) - 2 * Math.PI) < 1e-9;
 
 /**
  * Makes a patch with `count` nodes. At an edge the parameter is bunched like a cosine, so that a charge density growing as the
@@ -116,37 +101,21 @@ export function parameterAt(stretch: Stretch, share: number): number {
   return s;
 }
 
-/** Arc length of a stretch [m]. */
-export function stretchLength({ piece, from, to }: Stretch): number {
-  const whole =
-    piece.kind === "line"
-      ? Math.hypot(piece.to.r - piece.from.r, piece.to.z - piece.from.z)
-      : piece.radius * Math.abs(piece.to - piece.from);
-  return whole * (to - from);
-}
-
-/** A point on the plain piece, by its share of length. */
-export function pointOn(piece: Piece, share: number): Point {
-  if (piece.kind === "line") {
-    return {
-      r: piece.from.r + share * (piece.to.r - piece.from.r),
-      z: piece.from.z + share * (piece.to.z - piece.from.z),
-    };
-  }
-  const angle = piece.from + share * (piece.to - piece.from);
-  return { r: piece.centre.r + piece.radius * Math.cos(angle), z: piece.centre.z + piece.radius * Math.sin(angle) };
-}
-
 const barycentric = new Map<number, Float64Array>();
 
 /** Writes the patch's interpolation basis at a parameter: density(t) = Σ row[j]·density(node j). */
 export function basisRow(patch: Patch, parameter: number, row: Float64Array, at = 0): void {
-  if (patch.family === "closed") return trigonometricRow(patch.count, parameter, row, at);
-  if (patch.family === "cosine") return cosineRow(patch.count, parameter, row, at);
-  let weights = barycentric.get(patch.count);
+  const { family, count, parameters } = patch;
+  if (family === "closed") trigonometricRow(count, parameter, row, at);
+  else if (family === "cosine") cosineRow(count, parameter, row, at);
+  else lagrangeRow(parameters, polynomialWeights(patch), parameter, row, at);
+}
+
+function polynomialWeights({ count, parameters }: Patch): Float64Array {
+  let weights = barycentric.get(count);
   if (!weights) {
-    weights = barycentricWeights(patch.parameters);
-    barycentric.set(patch.count, weights);
+    weights = barycentricWeights(parameters);
+    barycentric.set(count, weights);
   }
-  lagrangeRow(patch.parameters, weights, parameter, row, at);
+  return weights;
 }

@@ -1,12 +1,6 @@
 /** The potential of charged rings about the axis: the kernel of the electrostatic solution. */
 import type { Metre } from "../units/si.ts";
 
-/** Electric constant [F/m], CODATA 2018. */
-export const electricConstant = 8.8541878128e-12;
-
-/** Potential coefficient of a point charge at one metre, 1/(4πε0) [V·m/C]. */
-export const coulombFactor = 1 / (4 * Math.PI * electricConstant);
-
 /**
  * Mean inverse distance [1/m] between a point and a ring about the axis: 1/AGM(D₊, D₋), where D₊ and D₋ are the greatest and
  * the least distance from the point to the ring. Times the ring's charge and 1/(4πε0) it is the potential.

@@ -1,14 +1,12 @@
 /** The winding as a distributed resonator: every turn's current in the magnetic field, every charge node in the electric field. */
 import type { Electrostatics } from "../fields/electrostatics.ts";
-import { parameterAt } from "../fields/patch.ts";
+import { type Patch, parameterAt } from "../fields/patch.ts";
 import { cholesky, symmetricEigen } from "../numerics/eigen.ts";
 import { toeplitzOperator } from "../numerics/toeplitz.ts";
-import type { Hertz, Henry, Metre } from "../units/si.ts";
+import type { Ampere, Farad, Henry, Hertz } from "../units/si.ts";
 
 export interface WindingMode {
   readonly frequency: Hertz;
-  /** Potential of each free conductor (winding nodes, then the top load) per volt at the top. */
-  readonly potentials: Float64Array;
   /** Charge on every node of the field solution [C] per volt at the top. */
   readonly charges: Float64Array;
   /** Current of each turn, base first [A], per volt at the top. */
@@ -16,77 +14,136 @@ export interface WindingMode {
   /** Voltage across each turn [V] per volt at the top. */
   readonly turnVoltage: Float64Array;
   /** Current that enters the winding at its base [A] per volt at the top. */
-  readonly baseCurrent: number;
+  readonly baseCurrent: Ampere;
   /** ½·L·I_base² and ½·C·V_top² are each the energy stored. */
   readonly energyInductance: Henry;
-  readonly energyCapacitance: number;
+  readonly energyCapacitance: Farad;
 }
 
-export interface WindingModesInput {
-  readonly electrostatics: Electrostatics;
+/** The magnetic half of the resonator; it does not change with the surroundings. */
+export interface WindingMagnetics {
   readonly turns: number;
-  readonly pitch: Metre;
-  /** Mutual inductance of two turns by their distance in turns, the self term first [H]. */
-  readonly inductanceColumn: Float64Array;
-  readonly count: number;
+  /** Free charges: the winding's nodes, and the top load where there is one. */
+  readonly free: number;
+  /** [turns × free]: the part of each free charge that passes through each turn. */
+  readonly carried: Float64Array;
+  /** [turns × free] L·carried [H]. */
+  readonly linked: Float64Array;
+  /** [free × free] carriedᵀ·L·carried [H]. */
+  readonly inductance: Float64Array;
+}
+
+/**
+ * Reduces the winding's full inductance matrix onto its charge nodes.
+ *
+ * @param patch    the winding's cylinder, with cosine nodes; turn j of N is crossed at the share (j + ½)/N of its length
+ * @param column   mutual inductance of two turns by their distance in turns, the self term first [H], [turns]
+ * @param hasTop   whether a top load is joined to the last turn
+ * @param shorted  a closed turn beside the winding: its inductance and its mutual to each turn [H]
+ */
+export function windingMagnetics({
+  patch,
+  column,
+  hasTop,
+  shorted,
+}: {
+  patch: Patch;
+  column: Float64Array;
+  hasTop: boolean;
+  shorted?: { readonly inductance: Henry; readonly toTurns: Float64Array } | undefined;
+}): WindingMagnetics {
+  const turns = column.length;
+  const free = patch.count + (hasTop ? 1 : 0);
+  const carried = chargeThroughTurns(patch, turns, hasTop);
+  const linked = toeplitzOperator(column, "even").times(carried, free);
+  if (shorted) opposeBy(shorted, { carried, linked, turns, free });
+  const inductance = new Float64Array(free * free);
+  for (let j = 0; j < turns; j++) {
+    const row = j * free;
+    for (let a = 0; a < free; a++) {
+      const b = carried[row + a]!;
+      for (let c = 0; c <= a; c++) inductance[a * free + c]! += b * linked[row + c]!;
+    }
+  }
+  for (let a = 0; a < free; a++) for (let c = 0; c < a; c++) inductance[c * free + a] = inductance[a * free + c]!;
+  return { turns, free, carried, linked, inductance };
+}
+
+/** The shorted turn's current cancels the flux through it, which takes m·mᵀ/L from the winding's matrix. */
+function opposeBy(
+  { inductance, toTurns }: { readonly inductance: Henry; readonly toTurns: Float64Array },
+  { carried, linked, turns, free }: { carried: Float64Array; linked: Float64Array; turns: number; free: number },
+): void {
+  for (let c = 0; c < free; c++) {
+    let flux = 0;
+    for (let j = 0; j < turns; j++) flux += toTurns[j]! * carried[j * free + c]!;
+    for (let j = 0; j < turns; j++) linked[j * free + c]! -= (toTurns[j]! * flux) / inductance;
+  }
 }
 
 /**
  * The first modes of the winding with its top load and surroundings.
  *
- * Charge q on the free nodes gives the potentials v = P·q, and the currents that carry it there give v = ω²·G·q with G = B·L·Bᵀ,
+ * Charge q on the free nodes gives the potentials v = C⁻¹·q, and the currents that carry it there give v = ω²·G·q with G = B·L·Bᵀ,
  * where B[n, j] is the part of node n's charge that passes through turn j. So G·C·v = v/ω².
  *
+ * @param count  modes wanted, lowest first
  * @validity quasi-static, lossless; base earthed, top turn joined to the top load; current uniform within a turn
  * @throws RangeError where the capacitance matrix is not positive definite (conductors that cross)
  * @source this project's model (docs/field-solver.md)
  */
-export function windingModes(
-  { electrostatics, turns, inductanceColumn, count }: WindingModesInput,
-): readonly WindingMode[] {
-  const { free, capacitance, topNodes } = electrostatics;
-  const carried = chargeThroughTurns(electrostatics, turns);
-  const linked = toeplitzOperator(inductanceColumn, "even").times(carried, free);
-  const inductive = new Float64Array(free * free);
-  for (let j = 0; j < turns; j++) {
-    const row = j * free;
-    for (let a = 0; a < free; a++) {
-      const b = carried[row + a]!;
-      if (b === 0) continue;
-      for (let c = 0; c < free; c++) inductive[a * free + c]! += b * linked[row + c]!;
-    }
-  }
-  const lower = cholesky(capacitance, free);
-  const { values, vectors } = symmetricEigen(congruent(inductive, lower, free), free);
+export function windingModes({
+  magnetics,
+  electrostatics,
+  count,
+}: {
+  magnetics: WindingMagnetics;
+  electrostatics: Electrostatics;
+  count: number;
+}): WindingMode[] {
+  const { free, linked, carried, turns } = magnetics;
+  const lower = cholesky(electrostatics.capacitance, free);
+  const { values, vectors } = symmetricEigen(congruent(magnetics.inductance, lower, free), free);
   return Array.from({ length: Math.min(count, free) }, (_, k) => {
     const omega = 1 / Math.sqrt(values[k]!);
-    const charge = multiplyLower(lower, vectors.subarray(k * free, (k + 1) * free), free);
-    const turnVoltage = weigh(linked, charge, turns, free, omega * omega);
+    const vector = vectors.subarray(k * free, (k + 1) * free);
+    const charge = multiplyLower(lower, vector, free);
+    const potentials = solveLowerTransposed(lower, vector, free);
+    const turnVoltage = product(linked, charge, turns, omega * omega);
     const top = turnVoltage.reduce((sum, v) => sum + v, 0);
-    const turnCurrent = weigh(carried, charge, turns, free, omega / top);
+    for (let i = 0; i < free; i++) {
+      charge[i]! /= top;
+      potentials[i]! /= top;
+    }
     for (let j = 0; j < turns; j++) turnVoltage[j]! /= top;
-    const baseCurrent = (omega / top) * charge.reduce((sum, q) => sum + q, 0);
-    const potentials = solveLowerTransposed(lower, vectors.subarray(k * free, (k + 1) * free), free);
-    for (let i = 0; i < free; i++) potentials[i]! /= top;
-    if (topNodes > 0) potentials[free - 1] = 1;
-    let electric = 0;
-    for (let i = 0; i < free; i++) electric += potentials[i]! * (charge[i]! / top);
+    const baseCurrent = omega * charge.reduce((sum, q) => sum + q, 0);
+    const energyCapacitance = potentials.reduce((sum, v, i) => sum + v * charge[i]!, 0);
     return {
-      frequency: omega / (2 * Math.PI), potentials,
-      charges: weigh(electrostatics.charges, potentials, electrostatics.nodes, free, 1),
-      turnCurrent, turnVoltage, baseCurrent,
-      energyInductance: electric / (baseCurrent * baseCurrent), energyCapacitance: electric,
+      frequency: omega / (2 * Math.PI),
+      charges: product(electrostatics.charges, potentials, electrostatics.nodes, 1),
+      turnCurrent: product(carried, charge, turns, omega),
+      turnVoltage,
+      baseCurrent,
+      energyInductance: energyCapacitance / (baseCurrent * baseCurrent),
+      energyCapacitance,
     };
   });
+}
+
+/** The lowest mode's frequency alone, for a change of the surroundings. */
+export function firstFrequency(magnetics: WindingMagnetics, capacitance: Float64Array): Hertz {
+  const { free, inductance } = magnetics;
+  const { values } = symmetricEigen(congruent(inductance, cholesky(capacitance, free), free), free);
+  return 1 / (2 * Math.PI * Math.sqrt(values[0]!));
 }
 
 /**
  * [turns × free]: the part of each node's charge that stands above each turn's centre and so passes through it. The winding's
  * charge is a cosine sum in the bunched parameter, so its running integral is a sine sum.
  */
-function chargeThroughTurns({ conductors, free, topNodes }: Electrostatics, turns: number): Float64Array {
-  const patch = conductors.winding[0]!;
+function chargeThroughTurns(patch: Patch, turns: number, hasTop: boolean): Float64Array {
   const { count, parameters, stretch } = patch;
+  const free = count + (hasTop ? 1 : 0);
   const cosines = new Float64Array(count * count);
   for (let k = 1; k < count; k++) {
     for (let n = 0; n < count; n++) cosines[k * count + n] = Math.cos(k * Math.PI * parameters[n]!);
@@ -100,13 +157,14 @@ function chargeThroughTurns({ conductors, free, topNodes }: Electrostatics, turn
       const sine = (-2 * Math.sin(k * Math.PI * parameter)) / (k * Math.PI);
       for (let n = 0; n < count; n++) carried[row + n]! += sine * cosines[k * count + n]!;
     }
-    if (topNodes > 0) carried[row + free - 1] = 1;
+    if (hasTop) carried[row + free - 1] = 1;
   }
   return carried;
 }
 
-/** scale · rows·vector for a row-major [rows × size] matrix. */
-function weigh(matrix: Float64Array, vector: Float64Array, rows: number, size: number, scale: number): Float64Array {
+/** scale · matrix·vector for a row-major matrix of `rows` rows. */
+function product(matrix: Float64Array, vector: Float64Array, rows: number, scale: number): Float64Array {
+  const size = vector.length;
   const out = new Float64Array(rows);
   for (let i = 0; i < rows; i++) {
     let sum = 0;

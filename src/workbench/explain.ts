@@ -62,8 +62,8 @@ export interface Explanation {
   readonly source: ExplainedSource;
   readonly crossChecks: readonly ExplainedCheck[];
   readonly note?: string;
-  /** Greatest first: per cent of the figure for one per cent of the number. Absent where nothing was solved again. */
-  readonly sensitivities?: readonly { readonly path: string; readonly elasticity: number }[];
+  /** Greatest first: per cent of the figure for one per cent of the number. Empty where nothing was solved again. */
+  readonly sensitivities: readonly { readonly path: string; readonly percentPerPercent: number }[];
   readonly doubt?: Doubt;
   /** The number whose measurement would shrink the interval most, and the interval that would be left if it were exact. */
   readonly measure?: { readonly path: string; readonly share: number; readonly low: number; readonly high: number };
@@ -112,7 +112,7 @@ export function explain({
       mark: sourceOf(check.source).mark,
     })),
     ...(note === undefined ? {} : { note }),
-    ...(solve ? solvedAgain({ file, solution, found, solve, most, onProgress }) : {}),
+    ...(solve ? solvedAgain({ file, solution, found, solve, most, onProgress }) : { sensitivities: [] }),
   };
 }
 
@@ -146,9 +146,9 @@ function elasticities(moved: readonly Sensitivity[], { id, value }: { id: string
   return moved
     .flatMap(({ path, value: at, slopes }) => {
       const slope = slopes.get(id);
-      return slope === undefined ? [] : [{ path, elasticity: (slope * at) / value }];
+      return slope === undefined ? [] : [{ path, percentPerPercent: (slope * at) / value }];
     })
-    .sort((a, b) => Math.abs(b.elasticity) - Math.abs(a.elasticity));
+    .sort((a, b) => Math.abs(b.percentPerPercent) - Math.abs(a.percentPerPercent));
 }
 
 /** The interval left if one number were known exactly. */
