@@ -25,7 +25,7 @@ export interface RingsLoss {
  * @param diameter     [m], outside
  * @returns            referred to the common current
  * @throws OutOfDomain  two rings coincide; else as `skinDepth` and `dcResistance`
- * @validity  as `transverseLossFactor`: about −10 to +10 % while the gap between turns is over half the diameter, wider below
+ * @validity  as `transverseLossFactor`; a few turns come out low, by 5 to 20 % where the gap between turns is as wide as the tube
  * @source    skin-effect-bessel; proximity-orthogonality
  */
 export function ringsLoss({
