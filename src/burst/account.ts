@@ -84,8 +84,6 @@ export class Account {
   readonly primary = new LobeCounter();
   readonly top = new LobeCounter();
 
-  readonly #busCapacitor: number;
-  readonly #tankCapacitance: number;
   readonly #nodes: Float64Array;
   readonly #weights: Float64Array;
   readonly #slope = new Float64Array(greatestDegree + 1);
@@ -94,8 +92,6 @@ export class Account {
 
   /** @param angle  longest step as rate·h */
   constructor(network: BurstNetwork, angle: number) {
-    this.#busCapacitor = network.bus.capacitorEach;
-    this.#tankCapacitance = network.primary.tankCapacitance;
     const { nodes, weights } = gaussLegendre(pointsFor(angle));
     this.#nodes = nodes;
     this.#weights = weights;
@@ -137,15 +133,19 @@ export class Account {
     const end = start + until * duration;
     if (branch.sign !== 0) {
       const square = this.#squareOf(states[place.current]!, degree, until) * duration;
-      const charge = Math.abs(this.#tankCapacitance * (after[place.tank]! - before[place.tank]!));
+      const charge = integralOf(states[place.current]!, degree, until) * duration;
       if (branch.way === "upperSwitch" || branch.way === "lowerSwitch") {
         this.switchSquare += square;
-        this.switchCharge += charge;
+        this.switchCharge += Math.abs(charge);
       } else {
         this.diodeSquare += square;
-        this.diodeCharge += charge;
+        this.diodeCharge += Math.abs(charge);
       }
-      const fall = this.#busFall(before, after);
+      // The capacitors' voltages are straight lines in the charge; their energies would cancel to a few digits.
+      const fall =
+        (charge / 2) *
+        (branch.upper * (before[place.busUpper]! + after[place.busUpper]!) +
+          branch.lower * (before[place.busLower]! + after[place.busLower]!));
       if (fall > 0) this.drawn += fall;
       else this.returned -= fall;
       this.#follow(this.primary, states[place.current]!, degree, start, duration, until);
@@ -159,15 +159,6 @@ export class Account {
       this.#follow(this.top, series.top, degree, start, duration, until);
       this.top.visit(end, topVoltage(after));
     }
-  }
-
-  /** Energy that the bus capacitors lose from one state to the next, without the cancellation of two large energies. */
-  #busFall(before: Float64Array, after: Float64Array): number {
-    const upper =
-      (before[place.busUpper]! - after[place.busUpper]!) * (before[place.busUpper]! + after[place.busUpper]!);
-    const lower =
-      (before[place.busLower]! - after[place.busLower]!) * (before[place.busLower]! + after[place.busLower]!);
-    return 0.5 * this.#busCapacitor * (upper + lower);
   }
 
   #visitTank(time: Second, voltage: number): void {
@@ -199,6 +190,13 @@ export class Account {
       counter.visit(start + tau * duration, polynomialAt(p, degree, tau));
     }
   }
+}
+
+/** ∫₀^until p(τ) dτ */
+function integralOf(p: Float64Array, degree: number, until: number): number {
+  let sum = 0;
+  for (let k = degree; k >= 0; k--) sum = sum * until + p[k]! / (k + 1);
+  return sum * until;
 }
 
 function topVoltage(x: Float64Array): number {

@@ -71,9 +71,9 @@ function resultOf(network: BurstNetwork, options: BurstOptions, course: Course):
   const maximum = firstMaximum(envelope);
   const quiet = quietTime(network, course, peak.peak);
   const ringdown =
-    offTime === undefined || quiet === undefined
+    offTime === undefined
       ? undefined
-      : ringdownOf({ lobes: account.top.done.filter(({ from }) => from >= offTime), after: quiet + period });
+      : ringdownOf({ lobes: account.top.done.filter(({ from }) => from >= offTime), after: (quiet ?? 0) + period });
   const commutations = driver.commutations;
   const count = commutations.length;
   const busVoltageAtEnd = final[place.busUpper]! + final[place.busLower]!;
