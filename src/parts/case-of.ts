@@ -36,6 +36,9 @@ export const conductorCases = Object.fromEntries(
   readonly [P in keyof typeof conductors]: (typeof conductors)[P]["key"];
 };
 
+const topLoadsByKind = { ...topLoads };
+const conductorsByKind = { ...conductors };
+
 /** Meridian outline of a top load: closed, or from the axis to the axis [m]. */
 export function topLoadOutline(load: TopLoadCase): Outline {
   const { part, size } = topLoadPart(load);
@@ -68,13 +71,16 @@ export function conductorExtent(conductor: ConductorCase): ReturnType<ConductorP
 // The key that a case carries names the part whose size its value is; the type system cannot follow that pairing.
 function topLoadPart(load: TopLoadCase): { part: TopLoadPart<KeyRecord>; size: unknown } {
   const kind = topLoadKind(load);
-  return { part: topLoads[kind] as unknown as TopLoadPart<KeyRecord>, size: (load as Record<string, unknown>)[kind] };
+  return {
+    part: topLoadsByKind[kind] as unknown as TopLoadPart<KeyRecord>,
+    size: (load as Record<string, unknown>)[kind],
+  };
 }
 
 function conductorPart(conductor: ConductorCase): { part: ConductorPart<Key>; size: unknown } {
   const kind = Object.keys(conductor)[0] as keyof typeof conductors;
   return {
-    part: conductors[kind] as unknown as ConductorPart<Key>,
+    part: conductorsByKind[kind] as unknown as ConductorPart<Key>,
     size: (conductor as Record<string, unknown>)[kind],
   };
 }

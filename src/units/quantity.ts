@@ -3,7 +3,7 @@
 import { closestOf } from "./closest.ts";
 import { type Dimension, dimensions } from "./dimension.ts";
 import { leadingNumber, writeNumber } from "./number.ts";
-import { findUnit, nearestUnit, type Unit } from "./unit.ts";
+import { findUnit, fromSiDifference, nearestUnit, toSiDifference, type Unit } from "./unit.ts";
 import { diameterOfGauge, gaugeOfDiameter, readGauge, writeGauge } from "./wire-gauge.ts";
 
 export const origins = ["measured", "datasheet", "drawn", "guessed"] as const;
@@ -168,13 +168,13 @@ export function writeQuantity({
   if (!Number.isFinite(value)) throw new RangeError(`writeQuantity: not a finite number: ${value}`);
   const gauge = unit === "AWG" ? gaugeOfDiameter(value) : undefined;
   const name = unit === "AWG" ? "mm" : unit;
-  const found: Pick<Unit, "factor" | "zero"> | undefined = name === "" ? { factor: 1, zero: 0 } : findUnit(name);
+  const found = name === "" ? { factor: 1, divisor: 1, zero: 0 } : findUnit(name);
   if (found === undefined) throw new RangeError(`writeQuantity: no such unit: ${unit}`);
   const parts = [
-    gauge === undefined ? join(writeNumber((value - found.zero) / found.factor), name) : writeGauge(gauge),
+    gauge === undefined ? join(writeNumber(fromSiDifference(value - found.zero, found)), name) : writeGauge(gauge),
   ];
   if (tolerance?.kind === "absolute")
-    parts.push(`± ${join(writeNumber(tolerance.value / found.factor), name === "°C" ? "K" : name)}`);
+    parts.push(`± ${join(writeNumber(fromSiDifference(tolerance.value, found)), name === "°C" ? "K" : name)}`);
   if (tolerance?.kind === "relative") parts.push(`± ${writeNumber(tolerance.value * 100)} %`);
   if (origin !== undefined) parts.push(`(${origin})`);
   return parts.join(" ");
@@ -242,7 +242,7 @@ function readAmount(main: string, dimension: Dimension): Amount {
     const what = `\`${main}\` is ${dimensions[unit.dimension].called}, not ${called}`;
     return { problem: { code: "wrong-dimension", what, repairs: near === undefined ? [] : [join(written, near)] } };
   }
-  return { value: unit.zero + number.value * unit.factor, unit: rest, found: unit };
+  return { value: unit.zero + toSiDifference(number.value, unit), unit: rest, found: unit };
 }
 
 function readTolerance(
@@ -258,9 +258,9 @@ function readTolerance(
   if (inUnit === undefined) return undefined;
   if (inUnit.dimension === "ratio" && (dimension !== "ratio" || unit === undefined)) {
     // A part of an absolute temperature is never what was meant.
-    return dimension === "temperature" ? undefined : { kind: "relative", value: number.value * inUnit.factor };
+    return dimension === "temperature" ? undefined : { kind: "relative", value: toSiDifference(number.value, inUnit) };
   }
-  const value = number.value * inUnit.factor;
+  const value = toSiDifference(number.value, inUnit);
   return inUnit.dimension === dimension && Number.isFinite(value) ? { kind: "absolute", value } : undefined;
 }
 

@@ -5,10 +5,22 @@ export interface Unit {
   /** Canonical spelling, e.g. `µF`, `mm²`. */
   readonly symbol: string;
   readonly dimension: Dimension;
-  /** SI value of one of this unit: value = zero + number · factor. */
+  /** SI value of one of this unit. */
   readonly factor: number;
+  /** The same as a divisor where that is a whole number (1000 for mm), else 1 with the factor: dividing rounds once, and 13 mm is 0.013 m. */
+  readonly divisor: number;
   /** SI value at the reading 0; not 0 only for °C. */
   readonly zero: number;
+}
+
+/** SI value of `number` in `unit`, without the unit's zero point: for differences and tolerances. */
+export function toSiDifference(number: number, unit: Pick<Unit, "factor" | "divisor">): number {
+  return unit.divisor > 1 ? number / unit.divisor : number * unit.factor;
+}
+
+/** What `value` is in `unit`, without the unit's zero point. */
+export function fromSiDifference(value: number, unit: Pick<Unit, "factor" | "divisor">): number {
+  return unit.divisor > 1 ? value * unit.divisor : value / unit.factor;
 }
 
 const prefixFactors = {
@@ -77,10 +89,13 @@ for (const stem of stems) {
   const spellings = [stem.symbol, ...(stem.alsoWritten ?? [])];
   for (const prefix of ["", ...(stem.prefixes ?? "")]) {
     const step = prefix === "" ? 1 : prefixFactors[prefix as Prefix];
+    const factor = (stem.factor ?? 1) * step ** (stem.power ?? 1);
+    const inverse = Math.round(1 / factor);
     const unit: Unit = {
       symbol: prefix + stem.symbol,
       dimension: stem.dimension,
-      factor: (stem.factor ?? 1) * step ** (stem.power ?? 1),
+      factor,
+      divisor: inverse > 1 && Math.abs(inverse * factor - 1) < 1e-12 ? inverse : 1,
       zero: stem.zero ?? 0,
     };
     for (const spelling of spellings) for (const p of spellingsOfPrefix(prefix)) units.set(p + spelling, unit);

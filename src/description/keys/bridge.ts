@@ -25,6 +25,7 @@ export const bridgeKeys = defineKeys({
         from: "10 V",
         to: "20 kV",
         example: "650 V",
+        tolerance: "none",
         says: "greatest blocking voltage",
       },
       current: {
@@ -33,6 +34,7 @@ export const bridgeKeys = defineKeys({
         from: "0.1 A",
         to: "10 kA",
         example: "60 A",
+        tolerance: "none",
         says: "continuous, at the case temperature of the data sheet",
       },
       pulse: {
@@ -41,6 +43,7 @@ export const bridgeKeys = defineKeys({
         from: "0.1 A",
         to: "50 kA",
         example: "240 A",
+        tolerance: "none",
         says: "greatest pulse",
       },
       vce0: {

@@ -76,7 +76,6 @@ export const secondaryKeys = defineKeys({
         from: "1 µm",
         to: "50 mm",
         example: "0.4 mm",
-        tolerance: "wire",
         says: "over the wire",
       },
     },

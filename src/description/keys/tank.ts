@@ -20,6 +20,7 @@ export const tankKeys = defineKeys({
         from: "1 V",
         to: "1 MV",
         example: "2 kV",
+        tolerance: "none",
         says: "rating of one capacitor, direct voltage",
       },
       dissipation: {

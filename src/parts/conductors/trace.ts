@@ -16,6 +16,7 @@ export const trace = defineConductor({
         from: "0.05 mm",
         to: "500 mm",
         example: "6 mm",
+        tolerance: "wire",
         says: "in the surface of the winding",
       },
       thickness: {

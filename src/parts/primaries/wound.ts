@@ -37,6 +37,7 @@ export const wound = {
       from: "0.05 mm",
       to: "1 m",
       example: "13 mm",
+      tolerance: "wire",
       says: "centre to centre of neighbouring turns",
     },
     conductor: {

@@ -1,0 +1,2 @@
+export { checkCoil } from "./all.ts";
+export type { Checked } from "./check.ts";

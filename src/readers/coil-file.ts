@@ -1,0 +1,1 @@
+export { readCoil, resolvePlace } from "./coil-file/read.ts";
