@@ -62,7 +62,7 @@ export function primaryLink({
     links.set(key, known);
     return known;
   };
-  return (tap) => {
+  return remembered((tap) => {
     const layers = layersAt(primary, tap);
     const shares = currentShares(layers, primary.layers.connected, selfOf);
     const mutuals = new Float64Array(profiles.length);
@@ -79,6 +79,19 @@ export function primaryLink({
       addScaled(mutuals, shortedLinks, -toShorted / shorted.inductance);
     }
     return { inductance, mutuals };
+  });
+}
+
+/** Taps kept: those of a plot and of a few searches. */
+const tapsKept = 400;
+
+function remembered(at: (tap: number) => PrimaryAtTap): (tap: number) => PrimaryAtTap {
+  const known = new Map<number, PrimaryAtTap>();
+  return (tap) => {
+    const found = known.get(tap) ?? at(tap);
+    if (known.size >= tapsKept) known.clear();
+    known.set(tap, found);
+    return found;
   };
 }
 

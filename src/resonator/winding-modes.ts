@@ -54,7 +54,7 @@ export function windingMagnetics({
 }): WindingMagnetics {
   const turns = column.length;
   const free = patch.count + (hasTop ? 1 : 0);
-  const carried = chargeThroughTurns(patch, turns, hasTop);
+  const carried = carriedFor(patch, turns, hasTop);
   const linked = toeplitzOperator(column, "even").times(carried, free);
   if (shorted) opposeBy(shorted, { carried, linked, turns, free });
   const inductance = new Float64Array(free * free);
@@ -135,6 +135,17 @@ export function firstFrequency(magnetics: WindingMagnetics, capacitance: Float64
   const { free, inductance } = magnetics;
   const { values } = symmetricEigen(congruent(inductance, cholesky(capacitance, free), free), free);
   return 1 / (2 * Math.PI * Math.sqrt(values[0]!));
+}
+
+const carriedMatrices = new Map<string, Float64Array>();
+
+/** `chargeThroughTurns` depends on the numbers of turns and nodes alone; the last few are kept. */
+function carriedFor(patch: Patch, turns: number, hasTop: boolean): Float64Array {
+  const key = `${turns} ${patch.count} ${hasTop}`;
+  const carried = carriedMatrices.get(key) ?? chargeThroughTurns(patch, turns, hasTop);
+  if (!carriedMatrices.has(key) && carriedMatrices.size >= 4) carriedMatrices.clear();
+  carriedMatrices.set(key, carried);
+  return carried;
 }
 
 /**

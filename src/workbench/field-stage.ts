@@ -4,6 +4,8 @@ import type { Electrostatics } from "../fields/electrostatics.ts";
 import { type FieldSystem, fieldSystem, isolatedCapacitance, solveField } from "../fields/field-solution.ts";
 import { inductanceOfColumn, windingMatrixColumn, withShortedTurn } from "../fields/inductance.ts";
 import { equivalentRadiusOfRound } from "../fields/rings-self.ts";
+import { copperResistivity } from "../fields/wire-loss.ts";
+import { type WindingLoss, windingLoss } from "../fields/wire-loss-winding.ts";
 import { type CoilGeometry, coilGeometry } from "../geometry/coil-geometry.ts";
 import { type PrimaryAtTap, primaryLink, shortedTurn } from "../resonator/primary-link.ts";
 import {
@@ -13,7 +15,7 @@ import {
   windingMagnetics,
   windingModes,
 } from "../resonator/winding-modes.ts";
-import type { Farad, Henry, Hertz } from "../units/si.ts";
+import type { Farad, Henry, Hertz, Kelvin } from "../units/si.ts";
 import type { PeakField } from "./contract.ts";
 import { peakFields } from "./peak-fields.ts";
 
@@ -33,6 +35,8 @@ export interface FieldStage {
   f1Without(path: string): Hertz;
   /** f1 with a capacitance added at the top. */
   f1Loaded(added: Farad): Hertz;
+  /** Resistances of the winding in mode 1 at a temperature of its copper. */
+  lossAt(temperature: Kelvin): WindingLoss;
 }
 
 const modesCounted = 12;
@@ -79,7 +83,22 @@ function solveStage(coil: Coil): FieldStage {
   ];
   const whole = inductanceOfColumn(column);
   const toShorted = shorted?.toTurns.reduce((sum, m) => sum + m, 0) ?? 0;
-  const memory = new Map<string, Hertz>();
+  const without = remembered((path: string) => firstFrequency(magnetics, solveField(system, [path]).capacitance));
+  const loaded = remembered((added: Farad) => {
+    const { free } = electrostatics;
+    const capacitance = Float64Array.from(electrostatics.capacitance);
+    capacitance[free * free - 1]! += added;
+    return firstFrequency(magnetics, capacitance);
+  });
+  const lossAt = remembered((temperature: Kelvin) =>
+    windingLoss({
+      winding,
+      wireDiameter: winding.wireDiameter,
+      frequency: modes[0]!.frequency,
+      resistivity: copperResistivity(temperature),
+      current: profiles[1]!,
+    }),
+  );
   return {
     geometry,
     system,
@@ -97,16 +116,18 @@ function solveStage(coil: Coil): FieldStage {
     isolated: hasTop ? isolatedCapacitance(system.topPatches) : undefined,
     peaks: peakFields({ system, charges: modes[0]!.charges }),
     primaryAt: coil.primary && primaryLink({ primary: coil.primary, winding, shorted, profiles }),
-    f1Without(path) {
-      const known = memory.get(path) ?? firstFrequency(magnetics, solveField(system, [path]).capacitance);
-      memory.set(path, known);
-      return known;
-    },
-    f1Loaded(added) {
-      const { free } = electrostatics;
-      const capacitance = Float64Array.from(electrostatics.capacitance);
-      capacitance[free * free - 1]! += added;
-      return firstFrequency(magnetics, capacitance);
-    },
+    f1Without: without,
+    f1Loaded: loaded,
+    lossAt,
+  };
+}
+
+/** A function that keeps its answers; a stage is asked for few of each. */
+function remembered<K, V>(answer: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    const found = known.get(key) ?? answer(key);
+    known.set(key, found);
+    return found;
   };
 }

@@ -9,7 +9,6 @@ import { currentSheetInductance } from "../fields/handbook/nagaoka.ts";
 import { rosaInductance } from "../fields/handbook/rosa.ts";
 import { wheelerSolenoid, wheelerSolenoidHolds } from "../fields/handbook/wheeler.ts";
 import { copperResistivity, skinDepth, skinResistanceRatio } from "../fields/wire-loss.ts";
-import { windingLoss } from "../fields/wire-loss-winding.ts";
 import type { FieldStage } from "./field-stage.ts";
 
 const windingKeys = [
@@ -30,15 +29,12 @@ export function secondaryFigures(coil: Coil, stage: FieldStage): Figure[] {
   ];
 }
 
-function windingFigures(coil: Coil, { geometry: { winding }, modes, secondaryInductance }: FieldStage): Figure[] {
+function windingFigures(
+  coil: Coil,
+  { geometry: { winding }, modes, secondaryInductance, lossAt }: FieldStage,
+): Figure[] {
   const mode = modes[0]!;
-  const loss = windingLoss({
-    winding,
-    wireDiameter: winding.wireDiameter,
-    frequency: mode.frequency,
-    resistivity: copperResistivity(coil.site.air.temperature),
-    current: mode.turnCurrent.map((current) => current / mode.baseCurrent),
-  });
+  const loss = lossAt(coil.site.air.temperature);
   const q = (2 * Math.PI * mode.frequency * mode.energyInductance) / loss.resistanceAc;
   const resistive = [...windingKeys, "site.air.temperature"];
   return [

@@ -1,6 +1,7 @@
 /** What the tune aims at, and the tap and the bank that meet it. */
 import { type Figure, figure } from "../catalogue/figure.ts";
 import type { Coil, Primary, Tank } from "../description/coil.ts";
+import { bracketedRoot } from "../numerics/root.ts";
 import { streamerCapacitance } from "../resonator/streamer-load.ts";
 import type { Farad, Henry, Hertz, Metre, Ratio } from "../units/si.ts";
 import type { PoleTrack } from "./contract.ts";
@@ -79,7 +80,7 @@ function aimOf(coil: Coil, stage: FieldStage, tankInductance: Henry): { ratio: R
   };
 }
 
-/** Turns in circuit at which the tank rings at a frequency, by bisection; undefined where no tap within reach does. */
+/** Turns in circuit at which the tank rings at a frequency; undefined where no tap within reach does. */
 function tapFor({
   primary,
   tank,
@@ -93,15 +94,9 @@ function tapFor({
 }): number | undefined {
   const wanted = 1 / ((2 * Math.PI * frequency) ** 2 * bankCapacitance(tank)) - tank.leads.inductance;
   const inductanceAt = (tap: number): number => stage.primaryAt!(tap).inductance;
-  let low = 0.02;
-  let high = primary.turns + turnsBeyond;
+  const [low, high] = [0.02, primary.turns + turnsBeyond];
   if (!(inductanceAt(low) < wanted && wanted < inductanceAt(high))) return undefined;
-  for (let pass = 0; pass < 40 && high - low > 1e-9; pass++) {
-    const mid = 0.5 * (low + high);
-    if (inductanceAt(mid) < wanted) low = mid;
-    else high = mid;
-  }
-  return 0.5 * (low + high);
+  return bracketedRoot((tap) => inductanceAt(tap) - wanted, { low, high, tolerance: 1e-7 });
 }
 
 /** How the poles move with the tap and with the bank, all else as it is. */
