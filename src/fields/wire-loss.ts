@@ -81,7 +81,7 @@ export function dcResistance({
  * @source    skin-effect-bessel
  */
 export function skinResistanceRatio({ diameter, skinDepth }: { diameter: Metre; skinDepth: Metre }): number {
-  skinRatioInto(argument("skinResistanceRatio", diameter, skinDepth), ratio);
+  skinRatioInto(argument("skinResistanceRatio", { diameter, skinDepth }), ratio);
   return ratio[0]!;
 }
 
@@ -116,14 +116,15 @@ export function transverseLossFactor({
 }): number {
   if (!(frequency > 0))
     throw new OutOfDomain("transverseLossFactor", `frequency must be positive, got ${frequency} Hz`);
-  skinRatioInto(argument("transverseLossFactor", diameter, skinDepth), ratio);
+  skinRatioInto(argument("transverseLossFactor", { diameter, skinDepth }), ratio);
   const modulus = ratio[0]! * ratio[0]! + ratio[1]! * ratio[1]!;
   return (Math.PI * 2 * Math.PI * frequency * magneticConstant * diameter * diameter * 0.25 * ratio[1]!) / modulus;
 }
 
-function argument(where: string, diameter: Metre, depth: Metre): number {
-  if (!(diameter > 0 && depth > 0)) {
-    throw new OutOfDomain(where, `needs a positive diameter and skin depth, got ${diameter} m and ${depth} m`);
+/** x = √2·radius/δ, the argument of Kelvin's functions. */
+function argument(where: string, { diameter, skinDepth }: { diameter: Metre; skinDepth: Metre }): number {
+  if (!(diameter > 0 && skinDepth > 0)) {
+    throw new OutOfDomain(where, `needs a positive diameter and skin depth, got ${diameter} m and ${skinDepth} m`);
   }
-  return Math.SQRT1_2 * (diameter / depth);
+  return Math.SQRT1_2 * (diameter / skinDepth);
 }

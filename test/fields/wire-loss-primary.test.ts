@@ -97,6 +97,16 @@ describe("traceLoss", () => {
     for (const { inductance } of found) expect(relativeError(inductance, uniform)).toBeLessThan(0.02);
   });
 
+  // law: turns far apart lose as many times what one loses; many turns take coarser strips, which may cost 1 %
+  it("adds up turns that are far apart, however many", () => {
+    const at = (turns: number) => {
+      const rings = Array.from({ length: turns }, (_, i): Ring => ({ radius: 0.05, height: 2 * i, share: 1 }));
+      return traceLoss({ rings, width: 3e-3, thickness: 7e-5, frequency: 3e5, resistivity }).resistanceAc;
+    };
+    expect(relativeError(at(3), 3 * at(1))).toBeLessThan(1e-6);
+    expect(relativeError(at(20), 20 * at(1))).toBeLessThan(0.01);
+  });
+
   // law: half a last turn lies between none and a whole one, in both figures
   it("takes a partial last turn between nothing and a whole one", () => {
     const at = (rings: Ring[]) => traceLoss({ rings, width: 3e-3, thickness: 7e-5, frequency: 5e5, resistivity });
