@@ -22,7 +22,7 @@ export interface EvenWinding {
  * @returns                 [turns], [H]; entry 0 is the self term of one turn
  * @throws OutOfDomain      turns is not a whole number above 0, or pitch or radius is not positive
  * @validity  each turn one coaxial ring: the pitch angle of the helix is left out, of order (pitch/radius)²
- * @source    rosa-grover-169 (eqs. 1 and 63)
+ * @source    rosa-grover-169 for pairs of turns, round-wire-ring for the turn itself
  */
 export function windingMatrixColumn(winding: EvenWinding & { readonly equivalentRadius: Metre }): Float64Array {
   const { radius, pitch, turns, equivalentRadius } = winding;
@@ -49,7 +49,7 @@ export function inductanceOfColumn(column: Float64Array): Henry {
  *
  * @throws OutOfDomain  as `windingMatrixColumn`
  * @validity  as `windingMatrixColumn`
- * @source    rosa-grover-169 (eqs. 1 and 63)
+ * @source    rosa-grover-169 for pairs of turns, round-wire-ring for the turn itself
  */
 export function solenoidInductance(winding: EvenWinding & { readonly equivalentRadius: Metre }): Henry {
   return inductanceOfColumn(windingMatrixColumn(winding));

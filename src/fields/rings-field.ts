@@ -20,7 +20,7 @@ const converged = 1e-8;
  * @returns               [T/A], radial and axial
  * @throws OutOfDomain    radius not positive, pointRadius negative, or the point lies on the filament
  * @validity  thin filament, free space, uniform current. Error < 1e-13 of |B| (measured)
- * @source    dlmf-19.8 for the mean; the field in K and E: Smythe, Static and Dynamic Electricity, 7.10
+ * @source    dlmf-19.8 for the mean; the field in K and E: Smythe, Static and Dynamic Electricity, section 7.10 (from memory)
  */
 export function fieldOfRing({
   radius,

@@ -22,7 +22,7 @@ const converged = 1e-8;
  * @param separation        [m], along the axis, any sign
  * @returns                 [H], positive when both turns are wound the same way
  * @throws OutOfDomain      a radius is not positive, or the rings coincide (use `selfOfRing`)
- * @validity  thin filaments, free space, uniform current. Relative error < 1e-14 (measured, 1e-9 … 1e6 radii apart)
+ * @validity  thin filaments, free space, uniform current. Relative error < 2e-14 (measured, 1e-6 … 1e8 radii apart)
  * @source    rosa-grover-169, eq. (1), p. 6; the mean: dlmf-19.8
  */
 export function mutualOfCoaxialRings({

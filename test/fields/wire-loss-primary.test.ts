@@ -94,7 +94,11 @@ describe("traceLoss", () => {
     }
     const equivalentRadius = equivalentRadiusOfTrace({ width: 3e-3, thickness: 7e-5 });
     const uniform = ringSetInductance(spiral(), (ring) => selfOfRing({ ...ring, equivalentRadius }));
-    for (const { inductance } of found) expect(relativeError(inductance, uniform)).toBeLessThan(0.02);
+    // What the docstring of equivalentRadiusOfTrace says of the two ends.
+    expect(found[0]!.inductance / uniform - 1).toBeGreaterThan(0.005);
+    expect(found[0]!.inductance / uniform - 1).toBeLessThan(0.012);
+    expect(found[3]!.inductance / uniform - 1).toBeGreaterThan(-0.022);
+    expect(found[3]!.inductance / uniform - 1).toBeLessThan(-0.012);
   });
 
   // law: turns far apart lose as many times what one loses; many turns take coarser strips, which may cost 1 %
