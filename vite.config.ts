@@ -1,21 +1,17 @@
-/** How the app is built: `src/app/index.html` and what it imports, into a folder that any static server can serve. */
-import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 
-const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
-
+/** The app is built to be served from any folder of any static host, and from loopback. */
 export default defineConfig({
-  root: at("./src/app"),
   base: "./",
-  publicDir: "public",
+  publicDir: "src/app/public",
   build: {
-    outDir: at("./dist/app"),
+    outDir: "dist/app",
     emptyOutDir: true,
-    target: "es2022",
-    // Everything is a file of its own: the policy that the server sends allows no data: scripts, styles or fonts.
+    target: "es2023",
+    // the server's policy takes no data: fonts
     assetsInlineLimit: 0,
-    license: { fileName: "licences.md" },
-    reportCompressedSize: false,
   },
   worker: { format: "es" },
+  server: { host: "127.0.0.1" },
+  preview: { host: "127.0.0.1" },
 });

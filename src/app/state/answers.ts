@@ -1,34 +1,69 @@
-/** What the worker found for the text on the table. The last answer stays until the next is there. */
+/** What the workers found for the text on the table. The last answer stays until the next is there. */
 import { computed, effect, signal } from "@preact/signals";
+import type { Finding } from "../../catalogue/finding.ts";
 import type { Solution } from "../../workbench/contract.ts";
-import type { Answer } from "../worker/answer.ts";
-import { bench, latestOnly } from "../worker/bench.ts";
+import type { Answer, Study } from "../worker/answer.ts";
+import { latestOnly, quickBench, slowBench } from "../worker/bench.ts";
 import { preview, text } from "./document.ts";
+import { notice } from "./view.ts";
 
 /** The newest answer, for whatever text. */
 export const answer = signal<Answer | undefined>(undefined);
 /** The newest solution; stays while the text cannot be solved. */
 export const solution = signal<Solution | undefined>(undefined);
+/** Intervals of the newest text that was left in peace. */
+export const study = signal<Study | undefined>(undefined);
 /** True while the figures shown are not those of the text on the table. */
 export const behind = computed(() => answer.value?.text !== text.value || answer.value?.solution === undefined);
+/** Findings of the answer, with those that weigh doubts as soon as these are known. */
+export const findings = computed<readonly Finding[]>(() =>
+  study.value !== undefined && study.value.text === answer.value?.text
+    ? study.value.findings
+    : (answer.value?.findings ?? []),
+);
+/** Intervals that belong to the figures shown. */
+export const doubts = computed(() => (study.value?.text === answer.value?.text ? study.value?.doubts : undefined));
+
 let lastSettled: Answer | undefined;
-/** The last answer to a committed text: what is read aloud and mapped. */
+/** The last answer to a committed text: what is read aloud, mapped and studied. */
 export const settled = computed(() => {
   const now = answer.value;
   if (preview.value === undefined && now?.text === text.value) lastSettled = now;
   return lastSettled;
 });
 
-/** Keeps the worker asked; called once. */
+/** A text is studied when nobody has touched it for this long [ms]. */
+const peace = 600;
+
+/** Says what went wrong in a worker; the page goes on with what it has. */
+const failing = (error: unknown): undefined => {
+  notice.value = `The solver failed: ${error instanceof Error ? error.message : String(error)}`;
+  return undefined;
+};
+
+/** Keeps the workers asked; called once. */
 export function followText(): void {
   const ask = latestOnly(
-    (question: string) => bench().answer(question),
+    (question: string) => quickBench().answer(question).catch(failing),
     (got) => {
+      if (got === undefined) return;
       answer.value = got;
       if (got.solution !== undefined) solution.value = got.solution;
     },
   );
   effect(() => {
     if (text.value !== "") ask(text.value);
+  });
+  const weigh = latestOnly(
+    (question: string) => slowBench().study(question).catch(failing),
+    (got) => {
+      if (got !== undefined) study.value = got;
+    },
+  );
+  effect(() => {
+    const now = settled.value;
+    if (now?.solution === undefined) return;
+    const timer = setTimeout(() => weigh(now.text), peace);
+    return () => clearTimeout(timer);
   });
 }

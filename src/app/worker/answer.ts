@@ -1,6 +1,8 @@
-/** What the worker gives back for a text. */
+/** What the workers give back for a text. */
 import type { Finding } from "../../catalogue/finding.ts";
 import type { FieldMap, Solution } from "../../workbench/contract.ts";
+import type { Doubts } from "../../workbench/doubts.ts";
+import type { Explanation } from "../../workbench/explain.ts";
 
 export interface Answer {
   /** The text it was worked out for. */
@@ -9,6 +11,14 @@ export interface Answer {
   readonly findings: readonly Finding[];
   /** Why there is no solution, where the file could be read and still could not be solved. */
   readonly failed?: string;
+}
+
+/** How sure the figures of a text are. */
+export interface Study {
+  readonly text: string;
+  readonly doubts: Doubts;
+  /** All findings, those that weigh a doubt included. */
+  readonly findings: readonly Finding[];
 }
 
 /** Part of the half-plane to map, and how finely. */
@@ -22,4 +32,9 @@ export interface MapWindow {
 export interface MappedField {
   readonly text: string;
   readonly map: FieldMap;
+}
+
+export interface Explained {
+  readonly text: string;
+  readonly explanation: Explanation | undefined;
 }

@@ -1,22 +1,30 @@
-/** The worker as seen from the page, and a way to ask it that keeps only the newest question. */
+/** The workers as seen from the page, and a way to ask them that keeps only the newest question. */
 import { type Remote, wrap } from "comlink";
 import type { Bench } from "./solver.worker.ts";
 
-let remote: Remote<Bench> | undefined;
+const start = (): Remote<Bench> =>
+  wrap<Bench>(new Worker(new URL("./solver.worker.ts", import.meta.url), { type: "module" }));
 
-/** The one worker of the page. */
-export function bench(): Remote<Bench> {
-  remote ??= wrap<Bench>(
-    new Worker(new URL("./solver.worker.ts", import.meta.url), { type: "module", name: "solver" }),
-  );
-  return remote;
+let quick: Remote<Bench> | undefined;
+let slow: Remote<Bench> | undefined;
+
+/** Answers every change at once. */
+export function quickBench(): Remote<Bench> {
+  quick ??= start();
+  return quick;
+}
+
+/** Maps, intervals and explanations: seconds of work that must not hold up a drag. */
+export function slowBench(): Remote<Bench> {
+  slow ??= start();
+  return slow;
 }
 
 /**
  * Asks one question at a time; while one is open, only the newest of the others is kept.
  *
  * @param ask     the slow work
- * @param answer  hears every answer whose question is still the newest one asked, and early ones as long as they help (`isLate` says)
+ * @param answer  hears every answer, and whether a newer question is already waiting
  */
 export function latestOnly<Q, A>(ask: (question: Q) => Promise<A>, answer: (answer: A, isLate: boolean) => void) {
   let open = false;

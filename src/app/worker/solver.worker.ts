@@ -1,12 +1,13 @@
-/** The slow work, off the page's thread: text → solution and findings, field maps, explanations. */
+/** The slow work, off the page's thread: text → solution and findings, field maps, intervals, explanations. */
 import { expose } from "comlink";
 import { assess } from "../../findings/assess.ts";
 import { readCoil } from "../../readers/coil-file.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
+import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
 import { fieldMap } from "../../workbench/field-map.ts";
 import { solve } from "../../workbench/solve.ts";
-import type { Answer, MappedField, MapWindow } from "./answer.ts";
+import type { Answer, Explained, MappedField, MapWindow, Study } from "./answer.ts";
 
 interface Worked {
   readonly text: string;
@@ -31,6 +32,7 @@ function work(text: string): Worked {
 }
 
 const bench = {
+  /** The quick half: what a drag needs. */
   answer(text: string): Answer {
     const { file, solution, failed } = work(text);
     const findings = assess(solution === undefined ? { file } : { file, solution });
@@ -41,13 +43,20 @@ const bench = {
       ...(failed === undefined ? {} : { failed }),
     };
   },
+  /** Intervals of all figures, and the findings that weigh them. */
+  study(text: string): Study | undefined {
+    const { file, solution } = work(text);
+    if (solution === undefined) return undefined;
+    const doubts = intervals({ file, solution, solve });
+    return { text, doubts, findings: assess({ file, solution, doubts }) };
+  },
   map(text: string, window: MapWindow): MappedField | undefined {
     const { coil } = work(text).file;
     return coil === undefined ? undefined : { text, map: fieldMap(coil, window) };
   },
-  explain(text: string, id: string) {
+  explain(text: string, id: string): Explained {
     const { file, solution } = work(text);
-    return solution === undefined ? undefined : explain({ file, solution, id });
+    return { text, explanation: solution === undefined ? undefined : explain({ file, solution, id, solve }) };
   },
 };
 

@@ -1,0 +1,32 @@
+/** The whole page takes a coil file that is dragged in. */
+import { useEffect } from "preact/hooks";
+import { openPicked } from "../state/filing.ts";
+
+const mark = (over: boolean) => {
+  document.documentElement.toggleAttribute("data-over", over);
+};
+
+export function DropTarget() {
+  useEffect(() => {
+    const over = (event: DragEvent) => {
+      event.preventDefault();
+      mark(true);
+    };
+    const leave = () => mark(false);
+    const drop = (event: DragEvent) => {
+      event.preventDefault();
+      mark(false);
+      const file = event.dataTransfer?.files[0];
+      if (file !== undefined) void file.text().then((text) => openPicked({ name: file.name, text }));
+    };
+    document.addEventListener("dragover", over);
+    document.addEventListener("dragleave", leave);
+    document.addEventListener("drop", drop);
+    return () => {
+      document.removeEventListener("dragover", over);
+      document.removeEventListener("dragleave", leave);
+      document.removeEventListener("drop", drop);
+    };
+  }, []);
+  return null;
+}

@@ -1,0 +1,51 @@
+/** Every figure with its value, its interval and where it comes from. */
+import { useMemo } from "preact/hooks";
+import { behind, doubts, solution } from "../state/answers.ts";
+import { drawable } from "../state/document.ts";
+import { asked } from "../state/view.ts";
+import { LedgerLine } from "./ledger-line.tsx";
+import { ledgerGroups } from "./ledger-rows.ts";
+import { OriginKey } from "./origin-key.tsx";
+
+/** `only` names the groups to show; all where absent. */
+export function Ledger({ only }: { readonly only?: readonly string[] }) {
+  const found = solution.value;
+  const provenances = drawable.value?.file.provenances;
+  const sure = doubts.value;
+  const groups = useMemo(
+    () =>
+      found && provenances
+        ? ledgerGroups({ solution: found, provenances, doubts: sure }).filter(
+            ({ name }) => only?.includes(name) ?? true,
+          )
+        : [],
+    [found, provenances, sure, only],
+  );
+  return (
+    <section class="ledger" aria-labelledby="ledger-title" data-behind={behind.value || undefined}>
+      <header>
+        <h2 id="ledger-title">Ledger</h2>
+        <OriginKey />
+      </header>
+      {groups.length === 0 && <p class="empty">Figures appear here when the coil has been solved.</p>}
+      {groups.map(({ name, rows }) => (
+        <section key={name} aria-label={name}>
+          <h3>{name}</h3>
+          <ul>
+            {rows.map((row) => (
+              <LedgerLine
+                key={row.id}
+                row={row}
+                group={name}
+                open={asked.value === row.id}
+                onAskWhy={(id) => {
+                  asked.value = asked.value === id ? undefined : id;
+                }}
+              />
+            ))}
+          </ul>
+        </section>
+      ))}
+    </section>
+  );
+}

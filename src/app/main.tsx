@@ -1,0 +1,41 @@
+/** Starts the page: theme, host, worker, keys, and the view. */
+import "./style/index.css";
+import { effect } from "@preact/signals";
+import { render } from "preact";
+import { App } from "./app.tsx";
+import { followMaps } from "./drawing/field-maps.ts";
+import { listenForKeys } from "./gestures/registry.ts";
+import { rooms } from "./rooms/registry.ts";
+import { followText } from "./state/answers.ts";
+import { dirty, history, onDisk } from "./state/document.ts";
+import { begin, keepDraft } from "./state/filing.ts";
+import { present } from "./state/history.ts";
+import { followTheme, room } from "./state/view.ts";
+import { followQuestions } from "./why/explanations.ts";
+
+function followAddress(): void {
+  const follow = () => {
+    const wanted = location.hash.slice(1);
+    const known = rooms.find(({ id }) => id === wanted);
+    if (known !== undefined) room.value = known.id;
+    else if (wanted === "") room.value = rooms[0]?.id ?? "";
+  };
+  addEventListener("hashchange", follow);
+  follow();
+}
+
+followTheme();
+followAddress();
+followText();
+followMaps();
+followQuestions();
+listenForKeys();
+effect(() => {
+  if (dirty.value) void keepDraft(onDisk.value.name, present(history.value).text);
+});
+addEventListener("beforeunload", (event) => {
+  if (dirty.value) event.preventDefault();
+});
+await begin();
+const root = document.getElementById("root");
+if (root !== null) render(<App />, root);

@@ -1,0 +1,22 @@
+/** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
+import type { FunctionComponent } from "preact";
+import { ResonanceRoom } from "./resonance-room.tsx";
+import { ShapeRoom } from "./shape-room.tsx";
+
+export interface Room {
+  readonly id: string;
+  readonly name: string;
+  /** The question that the room answers. */
+  readonly question: string;
+  readonly View: FunctionComponent;
+}
+
+export const rooms: readonly Room[] = [
+  { id: "shape", name: "Shape", question: "What is it, to scale, and can it be built?", View: ShapeRoom },
+  {
+    id: "resonance",
+    name: "Resonance",
+    question: "Where does it ring, is it tuned, what moves the tune?",
+    View: ResonanceRoom,
+  },
+];

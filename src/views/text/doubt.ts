@@ -1,0 +1,43 @@
+/** The page that answers "how sure is this?": each figure's interval, and what to measure first. */
+import { quantities } from "../../catalogue/quantities.ts";
+import { formatQuantity, formatRange } from "../../units/format.ts";
+import type { Doubt, Doubts } from "../../workbench/doubts.ts";
+import { spreadText } from "./ledger.ts";
+import { painter } from "./paint.ts";
+import { padded, paddedLeft, wrap } from "./wrap.ts";
+
+/** One line a figure: value, half-width, and the number of the file that adds most to it with its part of the variance. */
+export function doubtsText(doubts: Doubts, { colour = false } = {}): string {
+  const paint = painter(colour);
+  const lines = [...doubts.values()].map((doubt) => {
+    const digits = quantities.get(doubt.id)?.display.digits ?? 4;
+    const worst = doubt.contributions[0];
+    const cause =
+      worst === undefined || worst.share < 0.01
+        ? "the model itself"
+        : `${formatQuantity(worst.share, "%", { digits: 2 })} ${worst.path}`;
+    return `${padded(doubt.id, 30)}${paddedLeft(formatQuantity(doubt.value, doubt.unit, { digits }), 12)}  ${padded(spreadText(doubt), 11)}${paint("dim", cause)}`;
+  });
+  return `${paint("bold", `${padded("figure", 30)}${paddedLeft("value", 12)}  ${padded("90 %", 11)}greatest part of the variance`)}\n${lines.join("\n")}\n`;
+}
+
+/** What adds to the doubt of one figure, greatest first. */
+export function doubtText(doubt: Doubt, { colour = false, width = 80 } = {}): string {
+  const paint = painter(colour);
+  const { id, value, unit, contributions, model } = doubt;
+  const digits = quantities.get(id)?.display.digits ?? 4;
+  const half = (size: number) => `±${formatQuantity(size, unit, { digits: 2 })}`;
+  const lines = [
+    ...contributions.map(({ path, halfWidth, share }) => ({ path, halfWidth, share })),
+    { path: "the model itself", halfWidth: model, share: 1 - contributions.reduce((sum, { share }) => sum + share, 0) },
+  ].sort((a, b) => b.share - a.share);
+  const first = contributions[0];
+  return `${[
+    `${paint("bold", id)}  ${formatQuantity(value, unit, { digits })}  90 % within ${formatRange(doubt, unit, { digits })}`,
+    ...lines.map(
+      ({ path, halfWidth, share }) =>
+        `  ${padded(path, 38)}${paddedLeft(half(halfWidth), 14)}${paddedLeft(formatQuantity(share, "%", { digits: 2 }), 8)} of the variance`,
+    ),
+    ...(first === undefined ? [] : [wrap(`Measuring ${first.path} would shrink it most.`, { width })]),
+  ].join("\n")}\n`;
+}
