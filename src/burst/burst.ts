@@ -4,7 +4,7 @@ import { type BurstNetwork, requireNetwork } from "../circuit/network.ts";
 import { type CircuitState, place, stateAtRest, stateOfVector, storedEnergy, vectorOfState } from "../circuit/state.ts";
 import { signChanges } from "../numerics/bernstein.ts";
 import { OutOfDomain } from "../numerics/out-of-domain.ts";
-import type { Ampere, Second } from "../units/si.ts";
+import type { Ampere, Hertz, Second } from "../units/si.ts";
 import type { Lobe } from "./account.ts";
 import type { Pulse } from "./driver.ts";
 import { envelopeOf, firstMaximum, firstMinimumAfter, ringdownOf } from "./envelope.ts";
@@ -75,7 +75,6 @@ function resultOf(network: BurstNetwork, options: BurstOptions, course: Course):
       ? undefined
       : ringdownOf({ lobes: account.top.done.filter(({ from }) => from >= offTime), after: (quiet ?? 0) + period });
   const commutations = driver.commutations;
-  const count = commutations.length;
   const busVoltageAtEnd = final[place.busUpper]! + final[place.busLower]!;
   const switched = switchedCurrents(course);
   const square = account.switchSquare + account.diodeSquare;
@@ -99,8 +98,8 @@ function resultOf(network: BurstNetwork, options: BurstOptions, course: Course):
     diodeCharge: account.diodeCharge,
     diodeCurrentSquare: account.diodeSquare,
     commutations,
-    halfCycles: count + 1,
-    meanFrequency: count < 3 ? undefined : (count - 1) / (2 * (commutations[count - 1]! - commutations[0]!)),
+    halfCycles: commutations.length + 1,
+    meanFrequency: meanFrequencyOf(commutations),
     gateChanges: driver.changes,
     largestSwitchedOffCurrent: switched.off,
     largestTakenOverCurrent: switched.over,
@@ -159,6 +158,13 @@ function remarksOf({ driver, final, reached }: Course, options: BurstOptions): B
   if (driver.tripTime !== undefined) remarks.push("tripped");
   if (final[place.busUpper]! < 0 || final[place.busLower]! < 0) remarks.push("busReversed");
   return remarks;
+}
+
+function meanFrequencyOf(commutations: readonly Second[]): Hertz | undefined {
+  const count = commutations.length;
+  if (count < 3) return undefined;
+  const span = commutations[count - 1]! - commutations[0]!;
+  return span > 0 ? (count - 1) / (2 * span) : undefined;
 }
 
 /** Currents that switches let go, or took from a diode, at every change of the gates but the last. */

@@ -80,6 +80,9 @@ export interface BurstNetwork {
 /** Beyond this, in SI, a value is taken for a slip of the pen: products of two would leave the range of a double. */
 const greatest = 1e60;
 
+/** Share of the primary inductance that must be left beside the coupling; below it rounding decides. */
+const leastLeakage = 1e-12;
+
 /**
  * Throws where the circuit has no solution: a number that is not finite, an energy store of no size, a negative resistance,
  * coupling of one or more.
@@ -104,7 +107,7 @@ export function requireNetwork(network: BurstNetwork): void {
     notNegative(`modes.${m}.resistance`, mode.resistance);
     finite(`modes.${m}.mutual`, mode.mutual);
   });
-  if (!(leakageInductance(network) > 0))
+  if (!(leakageInductance(network) > leastLeakage * primary.inductance))
     throw new OutOfDomain("requireNetwork", "the sum of M²/(L·L) over the modes must be below 1 (coupling below 1)");
   notNegative("feedback.threshold", feedback.threshold);
   notNegative("feedback.lead", feedback.lead);
