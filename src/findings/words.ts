@@ -8,7 +8,7 @@ const show = (unit: string, digits: number) => (value: number) => formatQuantity
 
 export const length = show("m", 4);
 /** A length that is an estimate: two digits. */
-export const roughLength = show("m", 2);
+export const roughLength = (metres: number) => formatQuantity(metres, "m", { digits: 2, trim: true, lengths: "m" });
 export const volts = show("V", 3);
 /** A voltage that is an estimate: two digits. */
 export const roughVolts = show("V", 2);

@@ -13,7 +13,7 @@ export const breakoutOutOfReach = defineRule({
     if (voltage === undefined || breakout <= voltage.high) return [];
     return [
       {
-        severity: "fix",
+        severity: "look",
         path: "topload",
         what: `the smooth top load breaks out at ${roughVolts(breakout)}, more than ${voltage.basis}`,
         expected: `a breakout below ${roughVolts(voltage.high)}`,

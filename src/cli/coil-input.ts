@@ -1,0 +1,57 @@
+/** From a file name on the command line to a coil, its solution and its findings. */
+import type { Finding } from "../catalogue/finding.ts";
+import { assess } from "../findings/index.ts";
+import { readCoil } from "../readers/coil-file.ts";
+import type { CoilFile, Solution } from "../workbench/contract.ts";
+import { solve } from "../workbench/solve.ts";
+import { type Io, UserError } from "./io.ts";
+
+/** The name that stands for standard input. */
+export const standardInput = "-";
+
+export interface CoilText {
+  /** As the person called it, for messages. */
+  readonly name: string;
+  readonly text: string;
+  /** Undefined for standard input, which cannot be saved. */
+  readonly version?: string;
+}
+
+/** @throws UserError there is no such file, or it cannot be read */
+export async function readInput(io: Io, name: string): Promise<CoilText> {
+  if (name === standardInput) return { name: "standard input", text: await io.readStandardInput() };
+  const found = await io.read(name);
+  if (found === undefined) {
+    throw new UserError(`there is no file ${name}; make one with: coilwright new ${name}`);
+  }
+  return { name, ...found };
+}
+
+export interface Judged {
+  readonly file: CoilFile;
+  readonly solution?: Solution;
+  readonly findings: readonly Finding[];
+}
+
+/** Reads, solves and judges a text. A coil that cannot be solved becomes a finding. */
+export function judge(text: string): Judged {
+  const file = readCoil(text);
+  if (file.coil === undefined) return { file, findings: assess({ file }) };
+  try {
+    const solution = solve(file.coil);
+    return { file, solution, findings: assess({ file, solution }) };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { file, findings: [notSolved(error), ...assess({ file })] };
+  }
+}
+
+const notSolved = (error: RangeError): Finding => ({
+  rule: "not-solved",
+  severity: "stop",
+  path: "",
+  what: `this coil cannot be solved (${error.message})`,
+  expected: "parts that neither touch nor cross each other",
+  evidence: [],
+  remedies: [{ says: "look at the drawing for parts that cross, and move them apart", edits: [] }],
+});

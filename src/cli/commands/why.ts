@@ -1,0 +1,42 @@
+import { closestOf } from "../../units/index.ts";
+import { findingsText } from "../../views/text/findings.ts";
+import { whyText } from "../../views/text/why.ts";
+import { explain } from "../../workbench/explain.ts";
+import { solve } from "../../workbench/solve.ts";
+import { judge, readInput } from "../coil-input.ts";
+import { exit } from "../exit.ts";
+import { type Io, UserError } from "../io.ts";
+
+/** `coilwright why FILE ID`: what a figure is, how it is computed, from what, by which source, and what moves it. */
+export async function why(
+  io: Io,
+  name: string,
+  id: string,
+  { json = false, quick = false }: { json?: boolean; quick?: boolean },
+): Promise<number> {
+  const input = await readInput(io, name);
+  const { file, solution, findings } = judge(input.text);
+  const { width, colour } = io;
+  if (solution === undefined) {
+    io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
+    return exit.unreadable;
+  }
+  if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
+  const explanation = explain({
+    file,
+    solution,
+    id,
+    ...(quick ? {} : { solve, onProgress: (done, of) => io.progress(`solving again, ${done} of ${of} numbers moved`) }),
+  });
+  io.progress("");
+  if (explanation === undefined) throw noSuchFigure(id, [...solution.figures.keys()]);
+  io.out(json ? `${JSON.stringify(explanation, undefined, 2)}\n` : whyText(explanation, { width, colour }));
+  return exit.clean;
+}
+
+/** Names the nearest id; lists all of them where none is near. */
+export function noSuchFigure(id: string, known: readonly string[]): UserError {
+  const near = closestOf(id, known) ?? known.find((one) => one.endsWith(`.${id}`) || one.startsWith(`${id}.`));
+  const hint = near === undefined ? `it has ${known.join(", ")}` : `did you mean ${near}?`;
+  return new UserError(`this coil has no figure ${id}; ${hint}`);
+}

@@ -1,0 +1,31 @@
+/** The world outside, as the command line sees it: handed in, so that tests need no child process. */
+
+export interface SavedText {
+  readonly text: string;
+  /** What the text was when it was read; a file that changed since is not replaced. Null where there must be no file yet. */
+  readonly version: string | null;
+}
+
+export interface Io {
+  out(text: string): void;
+  err(text: string): void;
+  /** A message that replaces itself, on a terminal only. An empty one clears the line. */
+  progress(text: string): void;
+  /** @throws UserError the file cannot be read; undefined where there is none */
+  read(path: string): Promise<{ readonly text: string; readonly version: string } | undefined>;
+  /** Whole or not at all. @throws UserError it could not be saved, and the file is what it was */
+  save(path: string, saved: SavedText): Promise<void>;
+  readStandardInput(): Promise<string>;
+  /** Coil files that come with the program, by name without ending. */
+  examples(): Promise<ReadonlyMap<string, string>>;
+  /** Serves the app for a file until the person ends it; resolves then. @throws UserError it cannot be served */
+  serve(request: { readonly file: string; readonly port?: number; readonly browser: boolean }): Promise<void>;
+  readonly colour: boolean;
+  /** Columns of the terminal; 80 where there is none. */
+  readonly width: number;
+}
+
+/** A mistake or a mishap that the person can mend; its message is for them. */
+export class UserError extends Error {
+  override readonly name = "UserError";
+}

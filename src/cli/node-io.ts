@@ -1,0 +1,78 @@
+/** The command line's world on Node: files, terminal, server. */
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Io, UserError } from "./io.ts";
+
+/** Columns beyond which long lines are hard to read. */
+const widest = 110;
+
+/** Beside the built command line: the app in the same folder, the examples one above. */
+const built = dirname(fileURLToPath(import.meta.url));
+const folders = { app: join(built, "app"), examples: join(built, "..", "examples") };
+
+/** The process's own streams and files. */
+export function nodeIo(): Io {
+  const { stdout, stderr, stdin, env } = process;
+  const onTerminal = stderr.isTTY === true && env["TERM"] !== "dumb";
+  return {
+    out: (text) => void stdout.write(text),
+    err: (text) => void stderr.write(text),
+    progress: (text) => void (onTerminal && stderr.write(`\r\u001b[2K${text}`)),
+    async read(path) {
+      const { readCoilText } = await import("../server/coil-on-disk.ts");
+      return forPeople(() => readCoilText(path));
+    },
+    async save(path, { text, version }) {
+      const { saveCoilText } = await import("../server/coil-on-disk.ts");
+      const saved = await forPeople(() => saveCoilText({ path, text, baseVersion: version }));
+      if (saved.kind === "saved") return;
+      throw new UserError(
+        version === null
+          ? `${path} is there already and was left as it is; choose another name`
+          : `${path} was changed by somebody else meanwhile and was left as it is; run it again`,
+      );
+    },
+    async readStandardInput() {
+      if (stdin.isTTY) stderr.write("reading a coil file from standard input; end it with Ctrl+D\n");
+      const chunks: Buffer[] = [];
+      for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
+      return Buffer.concat(chunks).toString("utf8");
+    },
+    async examples() {
+      const { readExamples } = await import("../server/examples.ts");
+      const found = await readExamples(folders.examples);
+      return new Map(found.map(({ name, text }) => [name.replace(/\.ya?ml$/, ""), text]));
+    },
+    async serve({ file, port, browser }) {
+      const { openBrowser, serveCoil } = await import("../server/index.ts");
+      const serving = await forPeople(() =>
+        serveCoil({
+          file,
+          appFolder: folders.app,
+          examples: folders.examples,
+          ...(port === undefined ? {} : { port }),
+        }),
+      );
+      stdout.write(
+        `Coilwright serves ${file} at ${serving.address}\nIt answers on this machine only. Press Ctrl+C to stop.\n`,
+      );
+      if (browser) await openBrowser(serving.address);
+      await new Promise<void>((end) => {
+        for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => end());
+      });
+      await serving.close();
+    },
+    colour: stdout.isTTY === true && !env["NO_COLOR"] && env["TERM"] !== "dumb",
+    width: Math.min(widest, Math.max(60, stdout.columns ?? 80)),
+  };
+}
+
+/** Passes on what a server's error says to people; anything else is a fault of the program and stays one. */
+async function forPeople<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof Error && error.name === "ServeError") throw new UserError(error.message);
+    throw error;
+  }
+}

@@ -1,0 +1,140 @@
+/** The verbs, their options and their help. What they do stands in `commands/`, fetched when it is asked for. */
+import { Argument, Command, Option } from "commander";
+import manifest from "../../package.json" with { type: "json" };
+import { completionScript, type Shell, shells } from "./completion.ts";
+import { exit } from "./exit.ts";
+import type { Io } from "./io.ts";
+
+const examples = (...lines: readonly string[]) => `\nExamples:\n${lines.map((line) => `  $ ${line}`).join("\n")}\n`;
+
+const closing = `
+FILE is a coil file; - stands for standard input.
+Exit codes: 0 nothing to stop for or to fix, 1 findings, 2 the file or the command cannot be read.
+High voltage, mains and stored energy can kill. No output of this program is a permission.
+`;
+
+/**
+ * The command line.
+ * @param done  told the exit code of the verb that ran
+ */
+export function programOf(io: Io, done: (code: number) => void): Command {
+  const program = new Command("coilwright")
+    .description("Designs, predicts, tunes and checks double-resonant solid-state Tesla coils.")
+    .version(manifest.version, "-V, --version", "print the version")
+    .helpOption("-h, --help", "show help")
+    .helpCommand(false)
+    .showHelpAfterError("(coilwright --help lists the verbs, coilwright VERB --help their options)")
+    .addHelpText("after", closing)
+    .configureOutput({
+      writeOut: (text) => io.out(text),
+      writeErr: (text) => io.err(text),
+      getOutHelpWidth: () => io.width,
+    })
+    .exitOverride();
+
+  const verb = (name: string, says: string) => program.command(name).description(says);
+  const json = ["--json", "print figures and findings as JSON, values in SI"] as const;
+
+  verb("new", "Makes a new coil file.")
+    .argument("<file>", "the file to make; one that is there is left alone")
+    .option("--demo <name>", "start from an example that comes with the program")
+    .addHelpText("after", examples("coilwright new lantern.yaml", "coilwright new lantern.yaml --demo lantern"))
+    .action(async (file: string, options: { demo?: string }) =>
+      done(await (await import("./commands/new.ts")).create(io, file, options)),
+    );
+
+  verb("check", "Shape: is it buildable, and what will go wrong? Lists findings, worst first, with what can be done.")
+    .argument("<file>", "coil file, or -")
+    .option("--apply <rule.n...>", "apply remedy N of a finding to the file, then check it again")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright check lantern.yaml",
+        "coilwright check lantern.yaml --apply mistuned.1",
+        "coilwright check - --json < lantern.yaml",
+      ),
+    )
+    .action(async (file: string, options: { apply?: string[]; json?: boolean }) =>
+      done(await (await import("./commands/check.ts")).check(io, file, options)),
+    );
+
+  verb("tune", "Resonance: where does it ring, is it tuned, what moves the tune?")
+    .argument("<file>", "coil file, or -")
+    .option("--sure", "solve it again with every number a little off, and show 90 % intervals")
+    .option("--why <id>", "explain one figure instead")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright tune lantern.yaml",
+        "coilwright tune lantern.yaml --sure",
+        "coilwright tune lantern.yaml --json",
+      ),
+    )
+    .action(async (file: string, options: { sure?: boolean; why?: string; json?: boolean }) =>
+      done(await (await import("./commands/tune.ts")).tune(io, file, options)),
+    );
+
+  verb("why", "Why this number? Shows formula, inputs, source, sensitivities and handbook checks of one figure.")
+    .argument("<file>", "coil file, or -")
+    .argument("<id>", "of the figure, e.g. secondary.f1; tune lists them")
+    .option("--quick", "leave out the sensitivities, which take some seconds")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples("coilwright why lantern.yaml secondary.f1", "coilwright why lantern.yaml coupling.k --quick"),
+    )
+    .action(async (file: string, id: string, options: { quick?: boolean; json?: boolean }) =>
+      done(await (await import("./commands/why.ts")).why(io, file, id, options)),
+    );
+
+  verb("doubt", "How sure is this? Shows 90 % intervals, and which measurement would shrink them most.")
+    .argument("<file>", "coil file, or -")
+    .argument("[id]", "of one figure; all of them where left out")
+    .option(...json)
+    .addHelpText("after", examples("coilwright doubt lantern.yaml", "coilwright doubt lantern.yaml tuning.ratio"))
+    .action(async (file: string, id: string | undefined, options: { json?: boolean }) =>
+      done(await (await import("./commands/doubt.ts")).doubt(io, file, id, options)),
+    );
+
+  verb("open", "Opens the app for a coil file, on this machine only, until Ctrl+C.")
+    .argument("<file>", "coil file")
+    .option("--port <number>", "port on 127.0.0.1; a free one where left out")
+    .option("--no-browser", "only print the address")
+    .addHelpText(
+      "after",
+      examples("coilwright open lantern.yaml", "coilwright open lantern.yaml --port 4127 --no-browser"),
+    )
+    .action(async (file: string, options: { port?: string; browser: boolean }) =>
+      done(await (await import("./commands/open.ts")).open(io, file, options)),
+    );
+
+  verb("format", "Sets a coil file in even spacing. Comments and order stay.")
+    .argument("<file>", "coil file, or -")
+    .addOption(new Option("--check", "only say whether it is").conflicts("write"))
+    .addOption(new Option("--write", "write the file instead of printing it").conflicts("check"))
+    .addHelpText("after", examples("coilwright format lantern.yaml", "coilwright format lantern.yaml --write"))
+    .action(async (file: string, options: { check?: boolean; write?: boolean }) =>
+      done(await (await import("./commands/format.ts")).format(io, file, options)),
+    );
+
+  verb("migrate", "Brings a file of an older format to today's.")
+    .argument("<file>", "coil file, or -")
+    .addHelpText("after", examples("coilwright migrate lantern.yaml"))
+    .action(async (file: string) => done(await (await import("./commands/migrate.ts")).migrate(io, file)));
+
+  verb("schema", "Prints the JSON Schema of the coil file, for editors.")
+    .addHelpText("after", examples("coilwright schema > coil.schema.json"))
+    .action(async () => done(await (await import("./commands/schema.ts")).schema(io)));
+
+  verb("completion", "Prints the completion script of a shell.")
+    .addArgument(new Argument("<shell>", "the shell").choices(shells))
+    .addHelpText("after", examples("source <(coilwright completion bash)"))
+    .action((shell: Shell) => {
+      io.out(completionScript(shell, program));
+      done(exit.clean);
+    });
+
+  return program;
+}
