@@ -34,7 +34,7 @@ const edgesImport = edges.flatMap(({ folder, also }) => {
   return [
     {
       name: `${folder}-stays-thin`,
-      comment: `src/${folder} may import levels ${edgesUse.from} to ${edgesUse.to}, the readers and the units`,
+      comment: `src/${folder} may import levels ${edgesUse.from} to ${edgesUse.to}, the readers, ${edgesUse.valuesOf.join(" and ")}`,
       severity: "error",
       from: { path: inside([folder]) },
       to: { path: inside(allBut(folder, [...whole, ...typesOnly])) },
@@ -86,10 +86,11 @@ module.exports = {
     },
     {
       name: "no-circles",
-      comment: "two files that import each other are one idea in two places",
+      comment:
+        "two files that need each other to run are one idea in two places (types alone may go both ways in a folder)",
       severity: "error",
       from: { path: "^src/" },
-      to: { circular: true },
+      to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
     },
     {
       name: "no-loose-ends",
@@ -110,6 +111,9 @@ module.exports = {
     doNotFollow: { path: "node_modules" },
     tsPreCompilationDeps: true,
     moduleSystems: ["es6"],
-    enhancedResolveOptions: { extensions: [".ts", ".tsx", ".js", ".mjs", ".d.ts"], conditionNames: ["import", "types"] },
+    enhancedResolveOptions: {
+      extensions: [".ts", ".tsx", ".js", ".mjs", ".d.ts"],
+      conditionNames: ["import", "types"],
+    },
   },
 };

@@ -18,7 +18,7 @@ export async function checkImports(folder) {
     ({ rule, from, to }) =>
       `${from} → ${to}\n    ${rule.name}: ${forbidden.find((/** @type {{ name: string }} */ one) => one.name === rule.name)?.comment}`,
   );
-  return { modules: output.modules.filter(({ source }) => source.startsWith("src/")).length, violations };
+  return { modules: output.modules.filter(({ source }) => /^src\/.*\.tsx?$/.test(source)).length, violations };
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

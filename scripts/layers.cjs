@@ -30,15 +30,16 @@ const layers = [
 const readers = { folder: "readers", upTo: 3 };
 
 /**
- * Where the program meets files, the network and the screen. They use these levels whole, the readers, the units, and the
- * types alone of the levels 0 to 3. `also` names the edges that an edge may use: the command line starts the server.
+ * Where the program meets files, the network and the screen. They use these levels whole, the readers, the folders that hold
+ * words and formats (units, catalogue), and the types alone of the other levels 0 to 3. `also` names the edges that an edge
+ * may use: the command line starts the server.
  */
 const edges = [
   { folder: "cli", also: ["server"] },
   { folder: "app", also: [] },
   { folder: "server", also: [] },
 ];
-const edgesUse = { from: 12, to: 14, typesUpTo: 3, valuesOf: ["units"] };
+const edgesUse = { from: 12, to: 14, typesUpTo: 3, valuesOf: ["units", "catalogue"] };
 
 /** Packages that belong to one folder alone, whatever its level. */
 const packagesOf = {
