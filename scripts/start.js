@@ -25,11 +25,9 @@ function coilFile(asked) {
     console.error(`Coilwright: opening your ${own}.`);
     return own;
   }
-  const demo = demoCoil();
-  if (demo === undefined) return own;
-  copyFileSync(demo, own);
+  copyFileSync(demoCoil, own);
   console.error(
-    `Coilwright: copied the demo coil ${basename(demo)} to ${own}. It is yours to change; the example stays as it is.`,
+    `Coilwright: copied the demo coil ${basename(demoCoil)} to ${own}. It is yours to change; the example stays as it is.`,
   );
   return own;
 }

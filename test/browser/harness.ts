@@ -14,7 +14,7 @@ import { serveCoil } from "../../src/server/index.ts";
 const patience = 10_000;
 
 export interface OpenOptions {
-  /** Name in examples/, e.g. `table-coil.yaml`; the demo coil when left out. */
+  /** Name in examples/, e.g. `thimble.yaml`; the demo coil when left out. */
   readonly example?: string;
   /** The text of the coil file, in place of an example. */
   readonly text?: string;
@@ -57,9 +57,7 @@ const launch = (executablePath: string) =>
 /** The text of a coil to open. */
 async function coilText({ example, text }: OpenOptions): Promise<string> {
   if (text !== undefined) return text;
-  const path = example === undefined ? demoCoil() : join(examples, example);
-  if (path === undefined) throw new Error("there is no example coil to open");
-  return readFile(path, "utf8");
+  return readFile(example === undefined ? demoCoil : join(examples, example), "utf8");
 }
 
 /** Opens the app in a page of its own; `closing` gets what must be undone at the end. */

@@ -45,7 +45,7 @@ async function start(folder: string, ...parameters: string[]) {
 
 describe("npm start", () => {
   it("serves a copy of the demo coil, says so, and ends when told to", async () => {
-    const demo = await readFile(demoCoil() ?? "", "utf8");
+    const demo = await readFile(demoCoil, "utf8");
     const folder = await workingFolder();
     const { address, stop, said } = await start(folder);
     expect(said()).toContain(join(folder, "my-coil.yaml"));
