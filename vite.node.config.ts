@@ -1,12 +1,8 @@
-/** How the library, the command line and the server entry are built for Node: bundled, so that they start without a search. */
-import { existsSync } from "node:fs";
+/** How the library and the command line, with the server in it, are built for Node: bundled, so that they start without a search. */
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
-
-const entries = { index: "./src/index.ts", cli: "./src/cli/main.ts", serve: "./src/server/main.ts" };
-const present = Object.entries(entries).filter(([, path]) => existsSync(at(path)));
 
 export default defineConfig({
   ssr: { noExternal: true },
@@ -17,6 +13,6 @@ export default defineConfig({
     target: "node20",
     minify: false,
     license: { fileName: "licences.md" },
-    rolldownOptions: { input: Object.fromEntries(present.map(([name, path]) => [name, at(path)])) },
+    rolldownOptions: { input: { index: at("./src/index.ts"), cli: at("./src/cli/main.ts") } },
   },
 });

@@ -6,7 +6,7 @@ import { copyFileSync, existsSync } from "node:fs";
 import { basename, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build, buildIsStale } from "./build.js";
-import { demoCoil, examples } from "./demo-coil.js";
+import { demoCoil } from "./demo-coil.js";
 import { ensurePackages, requireNode } from "./packages.js";
 import { root } from "./step.js";
 
@@ -40,15 +40,5 @@ if (buildIsStale(root)) {
     process.exit(1);
   }
 }
-const appFolder = join(root, "dist", "app");
-process.argv.splice(
-  2,
-  process.argv.length,
-  coilFile(process.argv[2]),
-  "--app",
-  appFolder,
-  "--examples",
-  examples,
-  "--open",
-);
-await import(pathToFileURL(join(root, "dist", "serve.js")).href);
+process.argv.splice(2, process.argv.length, "open", coilFile(process.argv[2]));
+await import(pathToFileURL(join(root, "dist", "cli.js")).href);
