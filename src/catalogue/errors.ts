@@ -1,2 +1,2 @@
-/** One class for every layer: a test or a caller never has to ask which folder threw it. */
+/** The error for programmers, under the name by which every layer above finds it. */
 export { OutOfDomain } from "../numerics/out-of-domain.ts";
