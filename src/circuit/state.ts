@@ -55,11 +55,6 @@ export function stateOfVector(x: Float64Array): CircuitState {
   };
 }
 
-/** Energy in the two bus capacitors, ½·C_b·(v_u² + v_l²). */
-export function busEnergy(network: Pick<BurstNetwork, "bus">, x: Float64Array): Joule {
-  return 0.5 * network.bus.capacitorEach * (x[place.busUpper]! ** 2 + x[place.busLower]! ** 2);
-}
-
 /** Energy in tank, coils, modes and streamer: ½Cv² + ½L_p·i² + Σ(M·i·i_m + ½L_m·i_m² + ½C_m·v_m²) + ½C_k·v_k². */
 export function storedEnergy(
   { primary, modes, streamer }: Pick<BurstNetwork, "primary" | "modes" | "streamer">,

@@ -68,7 +68,7 @@ export function firstDescent(p: Float64Array, degree: number, noise: number): nu
     q = deflated;
     n = degree - skipped;
   }
-  if (surelyPositive(q, n)) return Number.POSITIVE_INFINITY;
+  if (surelyKeepsSign(q, n, 1)) return Number.POSITIVE_INFINITY;
   fillBernstein(q, n, rows[0]!);
   return descentWithin(q, n, 0, 0, 1);
 }
@@ -85,22 +85,26 @@ export function signChanges(p: Float64Array, degree: number, found: Float64Array
   let rest = 0;
   for (let k = 1; k <= degree; k++) rest += Math.abs(p[k]!);
   if (Math.abs(first) > rest) return 0;
+  if (first !== 0 && surelyKeepsSign(p, degree, first > 0 ? 1 : -1)) return 0;
   fillBernstein(p, degree, rows[0]!);
   signBefore = 0;
   return changesWithin(p, degree, 0, 0, 1, found, 0);
 }
 
-/** Whether the polynomial, cut to a short degree and lowered by a bound for the rest, has only positive Bernstein coefficients. */
-function surelyPositive(p: Float64Array, degree: number): boolean {
+/**
+ * Whether `sign` times the polynomial, cut to a short degree and lowered by a bound for the rest, has only positive Bernstein
+ * coefficients.
+ */
+function surelyKeepsSign(p: Float64Array, degree: number, sign: 1 | -1): boolean {
   const n = Math.min(degree, shortDegree);
   let rest = 0;
   for (let k = n + 1; k <= degree; k++) rest += Math.abs(p[k]!);
   const table = ratios[n]!;
-  for (let i = 0; i <= n; i++) {
+  for (let i = n; i >= 0; i--) {
     let b = 0;
     const row = i * (n + 1);
     for (let j = 0; j <= i; j++) b += table[row + j]! * p[j]!;
-    if (!(b > rest)) return false;
+    if (!(sign * b > rest)) return false;
   }
   return true;
 }
