@@ -1,4 +1,4 @@
-/** Two kinds of test: `unit` runs in Node, `browser` drives a real browser against the built app. */
+/** Three kinds of test: `unit` stands on the sources, `built` on the build, `browser` drives a real browser against the built app. */
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -8,9 +8,18 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["test/**/*.test.{ts,tsx}"],
-          exclude: ["test/browser/**"],
+          exclude: ["test/browser/**", "test/built/**"],
           environment: "node",
           testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: "built",
+          include: ["test/built/**/*.test.ts"],
+          environment: "node",
+          globalSetup: ["test/built/global-setup.ts"],
+          testTimeout: 60_000,
         },
       },
       {

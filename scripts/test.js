@@ -38,6 +38,7 @@ const steps = [
   { name: "build", says: "app, library, command line", after: "packages", passes: () => build({ declarations: true }) },
   { name: "size", says: "size of the app", after: "build", passes: () => tool("size-limit/bin.js") },
   { name: "unit", says: "unit tests", after: "packages", passes: () => vitest("unit") },
+  { name: "built", says: "tests of the build", after: "build", passes: () => vitest("built") },
   { name: "screen", says: "browser tests", after: "browser", passes: () => vitest("browser") },
 ];
 

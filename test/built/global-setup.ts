@@ -1,0 +1,10 @@
+/** Before the tests of the build: is it there? A missing build is a failure, never a skipped test. */
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "../../scripts/step.js";
+
+export default function setup(): void {
+  for (const made of ["dist/app/index.html", "dist/cli.js", "dist/index.js", "dist/types/index.d.ts"]) {
+    if (!existsSync(join(root, made))) throw new Error(`${made} is not there: run npm run build first`);
+  }
+}
