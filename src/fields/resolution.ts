@@ -15,7 +15,8 @@ const least: Readonly<Record<Role, { readonly closed: number; readonly open: num
 };
 /** Greatest node spacing, in gaps to the nearest other conductor. */
 const spacingPerGap = 1.2;
-const most = 72;
+/** Most nodes of a stretch: beyond, a narrow gap is the business of the findings, not of f1. */
+const most: Readonly<Record<Role, number>> = { winding: 72, topload: 64, primary: 14, ring: 20, room: 40 };
 
 export interface Group {
   readonly role: Role;
@@ -47,7 +48,7 @@ export function patchesOf({
       const wanted = stretchLength(stretch) / (spacingPerGap * gap);
       return makePatch(
         stretch,
-        Math.round(refine * Math.min(most, Math.max(leastFor(group.role, stretch), Math.ceil(wanted)))),
+        Math.round(refine * Math.min(most[group.role], Math.max(leastFor(group.role, stretch), Math.ceil(wanted)))),
       );
     }),
   );

@@ -20,6 +20,9 @@ export interface WindingMode {
   readonly energyCapacitance: Farad;
 }
 
+/** Eigenvalues below this share of the first are rounding: a winding has no more modes than turns. */
+const least = 1e-9;
+
 /** The magnetic half of the resonator; it does not change with the surroundings. */
 export interface WindingMagnetics {
   readonly turns: number;
@@ -104,7 +107,8 @@ export function windingModes({
   const { free, linked, carried, turns } = magnetics;
   const lower = cholesky(electrostatics.capacitance, free);
   const { values, vectors } = symmetricEigen(congruent(magnetics.inductance, lower, free), free);
-  return Array.from({ length: Math.min(count, free) }, (_, k) => {
+  const found = values.findIndex((value) => !(value > least * values[0]!));
+  return Array.from({ length: Math.min(count, found < 0 ? free : found) }, (_, k) => {
     const omega = 1 / Math.sqrt(values[k]!);
     const vector = vectors.subarray(k * free, (k + 1) * free);
     const charge = multiplyLower(lower, vector, free);
