@@ -30,12 +30,12 @@ followText();
 followMaps();
 followQuestions();
 listenForKeys();
-effect(() => {
-  if (dirty.value) void keepDraft(onDisk.value.name, present(history.value).text);
-});
 addEventListener("beforeunload", (event) => {
   if (dirty.value) event.preventDefault();
 });
 await begin();
+effect(() => {
+  if (dirty.value) void keepDraft(onDisk.value.name, present(history.value).text);
+});
 const root = document.getElementById("root");
 if (root !== null) render(<App />, root);

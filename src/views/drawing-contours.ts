@@ -10,8 +10,8 @@ export interface Contour {
 }
 
 export interface LabelledContour extends Contour {
-  /** Where its number may stand: the middle of its longest line on the right half. */
-  readonly label: PlanePoint | undefined;
+  /** Its longest line on the right half, where its number may stand. */
+  readonly longest: readonly PlanePoint[];
 }
 
 /** Position along a grid axis of a contour coordinate: sample i sits at i + ½. */
@@ -60,7 +60,7 @@ export function contourLines(map: FieldMap, values: Float64Array, levels: readon
     return {
       level,
       strokes: [...strokes, ...strokes.map(mirrored)],
-      label: longest[Math.floor(longest.length / 2)],
+      longest,
     };
   });
 }

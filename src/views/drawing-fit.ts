@@ -53,3 +53,10 @@ export function coilMargins({ dimensions }: Drawing, style: LayoutStyle): Margin
     bottom: style.row * 1.6,
   };
 }
+
+/** Room that the dimensions of the surroundings need around them. */
+export function roomMargins({ dimensions }: Drawing, style: LayoutStyle): Margins {
+  const below = dimensions.filter(({ group, side }) => group === "room" && side === "below");
+  const rows = 1 + Math.max(0, ...below.map(({ rank }) => rank));
+  return { left: 16, right: style.row * 2, top: 16, bottom: style.row * (rows + 0.6) };
+}

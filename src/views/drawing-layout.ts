@@ -50,10 +50,18 @@ export function wordsOf({ prefix, text, suffix }: Dimension): string {
   return suffix === "" ? joined : `${joined} ${suffix}`;
 }
 
-const overlaps = (a: PageBox, b: PageBox) =>
+/** Whether two boxes share any area. */
+export const overlaps = (a: PageBox, b: PageBox) =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 const shifted = (box: PageBox, by: PagePoint): PageBox => ({ ...box, x: box.x + by.x, y: box.y + by.y });
+
+const boxOfLine = ([a, b]: readonly [PagePoint, PagePoint]): PageBox => ({
+  x: Math.min(a.x, b.x) - 1,
+  y: Math.min(a.y, b.y) - 1,
+  width: Math.abs(a.x - b.x) + 2,
+  height: Math.abs(a.y - b.y) + 2,
+});
 
 /** Moves a box by whole steps until it covers none of `taken`; gives up after twelve. */
 function free(box: PageBox, step: PagePoint, taken: readonly PageBox[]): PagePoint {
@@ -262,7 +270,7 @@ export function layDimensions(setting: Setting): PlacedDimension[] {
   const placed: PlacedDimension[] = [];
   const taken: PageBox[] = [];
   const keep = (one: PlacedDimension) => {
-    taken.push(one.box);
+    taken.push(one.box, ...one.lines.map(boxOfLine));
     placed.push(one);
   };
   for (const dimension of spans) {

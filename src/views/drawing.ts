@@ -58,6 +58,7 @@ export interface Grip {
 export interface Dimension {
   /** Key of the coil file; also its id. */
   readonly path: string;
+  /** What it measures: the part, then a comma, then which of its sizes. */
   readonly says: string;
   /** `span`: a line between witness lines. `note`: a word on a leader from `from`. */
   readonly kind: "span" | "note";

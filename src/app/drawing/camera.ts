@@ -1,7 +1,7 @@
 /** One camera per drawing on screen: fits, zooms about a point, pans. */
 import { type Signal, signal } from "@preact/signals";
 import type { Drawing } from "../../views/drawing.ts";
-import { type Camera, coilMargins, fitBox, type Margins, type PageSize } from "../../views/drawing-fit.ts";
+import { type Camera, coilMargins, fitBox, type Margins, type PageSize, roomMargins } from "../../views/drawing-fit.ts";
 import type { LayoutStyle } from "../../views/drawing-layout.ts";
 import { frameInset } from "./sheet-frame.tsx";
 
@@ -21,21 +21,22 @@ export const sideCamera = holdCamera();
 const narrowest = 20;
 const widest = 60_000;
 
+/** The title block and the scale bar stand in the foot of the sheet. */
+const footHeight = 22;
+
 const widened = ({ left, right, top, bottom }: Margins): Margins => ({
   left: left + frameInset,
   right: right + frameInset,
   top: top + frameInset,
-  bottom: bottom + frameInset,
+  bottom: bottom + frameInset + footHeight,
 });
 
 /** Shows all of the coil with its dimensions, or all of the room. */
 export function fitTo(holder: CameraHolder, fit: "coil" | "room", drawing: Drawing, style: LayoutStyle): void {
   holder.fit.value = fit;
-  const size: PageSize = style;
-  holder.camera.value =
-    fit === "coil"
-      ? fitBox(drawing.coilBox, size, widened(coilMargins(drawing, style)))
-      : fitBox(drawing.roomBox, size, widened({ left: 16, right: 44, top: 16, bottom: 16 + style.row * 3 }));
+  const box = fit === "coil" ? drawing.coilBox : drawing.roomBox;
+  const needed = fit === "coil" ? coilMargins(drawing, style) : roomMargins(drawing, style);
+  holder.camera.value = fitBox(box, style, widened(needed));
 }
 
 /** Zooms by a factor so that the page point stays over the same place. */

@@ -8,9 +8,10 @@ interface Properties {
   readonly holder: CameraHolder;
   readonly drawing: Drawing;
   readonly style: LayoutStyle;
+  readonly layers: boolean;
 }
 
-export function DrawingBar({ holder, drawing, style }: Properties) {
+export function DrawingBar({ holder, drawing, style, layers }: Properties) {
   const middle = { x: style.width / 2, y: style.height / 2 };
   const fit = holder.fit.value;
   return (
@@ -39,7 +40,7 @@ export function DrawingBar({ holder, drawing, style }: Properties) {
           +
         </button>
       </fieldset>
-      <LayerSwitches />
+      {layers && <LayerSwitches />}
     </div>
   );
 }

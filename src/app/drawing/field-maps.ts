@@ -1,5 +1,6 @@
 /** Field maps of the text on the table, asked for only while a layer shows them. */
 import { effect, signal } from "@preact/signals";
+import type { CoilFile } from "../../workbench/contract.ts";
 import { settled } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { layers, notice } from "../state/view.ts";
@@ -16,10 +17,10 @@ const rows = 128;
 /** Keeps the map asked for; called once. */
 export function followMaps(): void {
   const ask = latestOnly(
-    async ({ text, window }: { text: string; window: MapWindow }) => {
+    async ({ file, window }: { file: CoilFile; window: MapWindow }) => {
       mapping.value = true;
       return slowBench()
-        .map(text, window)
+        .map(file, window)
         .catch((error: unknown) => {
           notice.value = `The field could not be mapped: ${error instanceof Error ? error.message : String(error)}`;
           return undefined;
@@ -40,6 +41,6 @@ export function followMaps(): void {
     const height = Math.max(...topload.map((load) => Object.values(load)[0].height), 0.1) * 1.45;
     const ring = primary?.strikeRing?.diameter ?? 0;
     const radius = Math.max(height * 0.85, ring * 0.8);
-    ask({ text, window: { radius, height, columns, rows } });
+    ask({ file: coil.file, window: { radius, height, columns, rows } });
   });
 }

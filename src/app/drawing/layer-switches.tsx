@@ -12,7 +12,7 @@ const swatches: readonly { readonly layer: Layer; readonly label: string; readon
   { layer: "field", label: "Field", swatch: <path class="field-swatch" d="M1 2h7v9h-7zM8 2h7v9h-7zM15 2h6v9h-6z" /> },
   {
     layer: "winding",
-    label: "Winding voltage",
+    label: "Winding",
     swatch: <path class="winding-swatch" d="M2 12V1M2 12C8 11 17 8 20 1" />,
   },
   { layer: "peaks", label: "Peaks", swatch: <path class="peaks-swatch" d="M7 3l8 7M15 3l-8 7" /> },

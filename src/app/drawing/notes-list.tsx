@@ -1,41 +1,25 @@
-/** On a narrow page the notes of the drawing stand below it, each pressed to be typed over like those on leaders. */
-
+/** On a narrow page the notes of the drawing stand below it by part, each pressed to be typed over like those on leaders. */
 import type { Dimension } from "../../views/drawing.ts";
-import { wordsOf } from "../../views/drawing-layout.ts";
-import { drawable } from "../state/document.ts";
-import { editing } from "../state/view.ts";
-import { dimensionKey } from "./change-dimension.ts";
-import { originWords } from "./origin-words.ts";
+import { NoteValue } from "./note-value.tsx";
+
+const partOf = ({ says }: Dimension) => says.split(",")[0] ?? says;
 
 export function NotesList({ dimensions }: { readonly dimensions: readonly Dimension[] }) {
-  const provenances = drawable.value?.file.provenances;
+  const parts = [...new Set(dimensions.map(partOf))];
   return (
-    <ul class="notes-list" aria-label="Notes on the drawing">
-      {dimensions.map((dimension) => {
-        const origin = provenances?.get(dimension.path);
-        const words = wordsOf(dimension);
-        return (
-          <li key={dimension.path}>
-            <span
-              class="note"
-              role="spinbutton"
-              tabIndex={0}
-              data-path={dimension.path}
-              data-origin={origin?.origin}
-              aria-label={dimension.says}
-              aria-valuenow={dimension.value}
-              aria-valuetext={`${words}, ${originWords(origin)}`}
-              aria-describedby="dimension-keys"
-              onClick={() => {
-                editing.value = dimension.path;
-              }}
-              onKeyDown={(event) => dimensionKey(dimension, event)}
-            >
-              {words}
-            </span>
-          </li>
-        );
-      })}
-    </ul>
+    <dl class="notes-list" aria-label="Notes on the drawing">
+      {parts.map((part) => (
+        <div key={part}>
+          <dt>{part}</dt>
+          {dimensions
+            .filter((dimension) => partOf(dimension) === part)
+            .map((dimension) => (
+              <dd key={dimension.path}>
+                <NoteValue dimension={dimension} />
+              </dd>
+            ))}
+        </div>
+      ))}
+    </dl>
   );
 }

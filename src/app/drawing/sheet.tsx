@@ -5,6 +5,7 @@ import type { Dimension } from "../../views/drawing.ts";
 import { drawing as draw } from "../../views/drawing.ts";
 import { projectionOf } from "../../views/drawing-fit.ts";
 import { layDimensions } from "../../views/drawing-layout.ts";
+import type { Projection } from "../../views/drawing-path.ts";
 import { drawable, stale } from "../state/document.ts";
 import { editing, sought } from "../state/view.ts";
 import { type CameraHolder, fitTo } from "./camera.ts";
@@ -13,6 +14,7 @@ import { DimensionMark } from "./dimension-mark.tsx";
 import { DrawingBar } from "./drawing-bar.tsx";
 import { GripHandle } from "./grip-handle.tsx";
 import { Hatching } from "./hatching.tsx";
+import type { LayerPage } from "./layer-page.ts";
 import { NotesList } from "./notes-list.tsx";
 import { pageStyle } from "./page-style.ts";
 import { LayersAbove, LayersBelow } from "./painted-layers.tsx";
@@ -31,6 +33,8 @@ interface Properties {
   readonly carries?: (dimension: Dimension) => boolean;
   /** Notes on leaders, where there is room. */
   readonly notes: boolean;
+  /** Whether the painted layers can be switched here. */
+  readonly layers: boolean;
   readonly children?: ComponentChildren;
 }
 
@@ -40,7 +44,7 @@ const focusOn = (path: string) => document.querySelector<SVGElement>(`[data-path
 const meant = (dimensions: readonly Dimension[], path: string) =>
   dimensions.find((one) => one.path === path) ?? dimensions.find((one) => one.path.startsWith(`${path}.`));
 
-export function Sheet({ holder, carries = () => true, notes, children }: Properties) {
+export function Sheet({ holder, carries = () => true, notes, layers, children }: Properties) {
   const { ref, size } = useSize<HTMLDivElement>();
   const [focused, setFocused] = useState<string | undefined>(undefined);
   const pointer = usePointerCamera(holder, size);
@@ -86,10 +90,16 @@ export function Sheet({ holder, carries = () => true, notes, children }: Propert
   const open = drawn.dimensions.find(({ path }) => path === editing.value);
   const openAt = placed.find(({ dimension }) => dimension === open)?.box;
   const provenances = table?.file.provenances;
+  const layerPage = (on: Projection): LayerPage => ({
+    projection: on,
+    page: size,
+    taken: placed.map(({ box }) => box),
+    character: 6.7,
+  });
 
   return (
     <div class="drawing">
-      <DrawingBar holder={holder} drawing={drawn} style={style} />
+      <DrawingBar holder={holder} drawing={drawn} style={style} layers={layers} />
       <div class="sheet" ref={ref} data-stale={stale.value || undefined}>
         {projection && (
           // biome-ignore lint/a11y/useSemanticElements: no other element groups the parts of a drawing
@@ -113,11 +123,11 @@ export function Sheet({ holder, carries = () => true, notes, children }: Propert
             }}
           >
             <desc id="drawing-summary">{`${summaryOf(drawn)} Plus and minus zoom, arrows pan, C fits the coil, R the room.`}</desc>
-            <LayersBelow drawing={drawn} projection={projection} />
+            <LayersBelow page={layerPage(projection)} />
             <Hatching shapes={drawn.shapes} projection={projection} />
             <Shapes shapes={drawn.shapes} projection={projection} />
             <WindingWires winding={drawn.winding} projection={projection} size={size} />
-            <LayersAbove drawing={drawn} projection={projection} />
+            <LayersAbove drawing={drawn} page={layerPage(projection)} />
             {placed.map((one) => (
               <DimensionMark
                 key={one.dimension.path}

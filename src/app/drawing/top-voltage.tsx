@@ -18,7 +18,7 @@ export function TopVoltage() {
   };
   return (
     <label class="top-voltage">
-      <span>at</span>
+      <span>with</span>
       <input
         size={7}
         spellcheck={false}
@@ -29,7 +29,7 @@ export function TopVoltage() {
         defaultValue={formatQuantity(topVoltage.peek(), "V", { trim: true })}
         onChange={(event) => take(event.currentTarget.value)}
       />
-      <span>peak at the top</span>
+      <span>at the top</span>
       {problem !== undefined && (
         <span id="top-voltage-problem" role="alert" class="wrong">
           {problem}

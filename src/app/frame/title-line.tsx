@@ -12,7 +12,7 @@ export function TitleLine() {
         <h1>{drawable.value?.coil.name ?? "Coilwright"}</h1>
         <p class="file-state" data-dirty={dirty.value || undefined}>
           {onDisk.value.name}
-          <span>{dirty.value ? "not saved" : "saved"}</span>
+          <span>{dirty.value ? "not saved" : onDisk.value.demo ? "demo" : "saved"}</span>
         </p>
       </div>
       <nav class="rooms" aria-label="Rooms">

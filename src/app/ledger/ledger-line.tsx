@@ -13,10 +13,12 @@ export function LedgerLine({ row, group, open, onAskWhy }: Properties) {
   const { id, name, number, unit, interval, origin, note } = row;
   return (
     <li class="ledger-line" data-figure={id} data-open={open || undefined}>
-      <span class="name">{name}</span>
-      <span class="value" title={note}>
-        <span class="number">{number}</span> <span class="unit">{unit}</span>
+      <span class="name" title={note}>
+        {name}
         {note !== undefined && <sup>*</sup>}
+      </span>
+      <span class="value">
+        <span class="number">{number}</span> <span class="unit">{unit}</span>
       </span>
       <span class="interval">{interval}</span>
       <span class="mark">{origin && <OriginMark origin={origin} />}</span>

@@ -9,10 +9,12 @@ interface Properties {
   readonly xText: (value: number) => string;
   readonly yText: (value: number) => string;
   readonly xLabel: string;
+  /** Unit of the numbers up the side. */
+  readonly yUnit: string;
   readonly children: ComponentChildren;
 }
 
-export function PlotFrame({ plot, width, height, xText, yText, xLabel, children }: Properties) {
+export function PlotFrame({ plot, width, height, xText, yText, xLabel, yUnit, children }: Properties) {
   const [bottom, top] = [plot.y.toPage(plot.y.low), plot.y.toPage(plot.y.high)];
   const [left, right] = [plot.x.toPage(plot.x.low), plot.x.toPage(plot.x.high)];
   return (
@@ -37,6 +39,9 @@ export function PlotFrame({ plot, width, height, xText, yText, xLabel, children 
             {yText(tick)}
           </text>
         ))}
+        <text x={left - 6} y={top - 8} text-anchor="end">
+          {yUnit}
+        </text>
         <text class="axis-label" x={(left + right) / 2} y={bottom + 32} text-anchor="middle">
           {xLabel}
         </text>

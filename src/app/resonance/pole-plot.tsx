@@ -21,7 +21,7 @@ interface Properties {
 }
 
 const height = 250;
-const margin = { left: 52, right: 14, top: 14, bottom: 40 };
+const margin = { left: 52, right: 14, top: 22, bottom: 40 };
 
 export function PolePlot({ track, title, xLabel, xUnit, present, matched, limits, onTake }: Properties) {
   const { ref, size } = useSize<HTMLDivElement>();
@@ -51,6 +51,7 @@ export function PolePlot({ track, title, xLabel, xUnit, present, matched, limits
     linkedPoles.value = [];
   };
   const x = plot.x.toPage(at);
+  const clip = `clip-${track.against}`;
   return (
     <figure class="pole-plot">
       <figcaption>{title}</figcaption>
@@ -92,7 +93,8 @@ export function PolePlot({ track, title, xLabel, xUnit, present, matched, limits
           height={height}
           xLabel={xLabel}
           xText={(value) => formatParts(value, xUnit, { trim: true }).number}
-          yText={(value) => formatQuantity(value, "Hz", { digits: 4, trim: true }).replace(" ", "\u00a0")}
+          yText={(value) => String(Number((value / 1e3).toPrecision(6)))}
+          yUnit="kHz"
         >
           <g class="linked">
             {linkedPoles.value
@@ -113,9 +115,19 @@ export function PolePlot({ track, title, xLabel, xUnit, present, matched, limits
               </text>
             </g>
           )}
-          {plot.lines.map(({ id, path }) => (
-            <path key={id} class={`pole ${id}`} d={path} />
-          ))}
+          <clipPath id={clip}>
+            <rect
+              x={margin.left}
+              y={margin.top}
+              width={width - margin.left - margin.right}
+              height={height - margin.top - margin.bottom}
+            />
+          </clipPath>
+          <g clip-path={`url(#${clip})`}>
+            {plot.lines.map(({ id, path }) => (
+              <path key={id} class={`pole ${id}`} d={path} />
+            ))}
+          </g>
           <g class="present">
             {[track.lower, track.upper].map((y, index) => {
               const pole = valueAt({ x: track.at, y }, present);

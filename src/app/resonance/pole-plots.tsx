@@ -1,15 +1,16 @@
 /** Both pole plots on one frequency scale. Enter or the button under a plot writes a value into the file as one step. */
 import { writeQuantity } from "../../units/index.ts";
-import type { PoleTrack, Solution } from "../../workbench/contract.ts";
+import type { Solution } from "../../workbench/contract.ts";
 import { commitEdits } from "../state/document.ts";
 import { notice } from "../state/view.ts";
 import { PolePlot } from "./pole-plot.tsx";
 
-function limitsOf(tracks: readonly PoleTrack[]): readonly [number, number] {
+/** Frequencies worth looking at: around the poles as they are. Far taps run off the plot. */
+function limitsOf({ figures, tracks }: Solution): readonly [number, number] {
   const all = tracks.flatMap(({ lower, upper }) => [...lower, ...upper]).filter(Number.isFinite);
-  const low = Math.min(...all);
-  const high = Math.max(...all);
-  return [low - (high - low) * 0.05, high + (high - low) * 0.05];
+  const lower = figures.get("poles.lower")?.value ?? Math.min(...all);
+  const upper = figures.get("poles.upper")?.value ?? Math.max(...all);
+  return [Math.max(Math.min(...all) * 0.97, lower * 0.62), Math.min(Math.max(...all) * 1.03, upper * 1.45)];
 }
 
 function write(label: string, path: string, value: string): void {
@@ -25,7 +26,7 @@ export function PolePlots({ solution }: { readonly solution: Solution }) {
   if (primary === undefined || tank === undefined || (tap ?? bank) === undefined) {
     return <p class="empty">Poles need a primary and a tank in the file.</p>;
   }
-  const limits = limitsOf(tracks);
+  const limits = limitsOf(solution);
   const { each, series, parallel } = tank.bank;
   return (
     <div class="pole-plots">

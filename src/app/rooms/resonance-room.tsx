@@ -20,7 +20,7 @@ export function ResonanceRoom() {
   const found = solution.value;
   return (
     <div class="room resonance-room">
-      <Sheet holder={sideCamera} carries={tunes} notes={true} />
+      <Sheet holder={sideCamera} carries={tunes} notes layers={false} />
       <div class="studies" data-behind={behind.value || undefined}>
         {found === undefined ? (
           <p class="empty">Curves appear here when the coil has been solved.</p>

@@ -7,7 +7,7 @@ import { Ledger } from "../ledger/ledger.tsx";
 export function ShapeRoom() {
   return (
     <div class="room shape-room">
-      <Sheet holder={mainCamera} notes={true}>
+      <Sheet holder={mainCamera} notes layers>
         <TitleBlock camera={mainCamera.camera.value} />
       </Sheet>
       <Ledger />

@@ -1,10 +1,10 @@
 /** What the workers found for the text on the table. The last answer stays until the next is there. */
 import { computed, effect, signal } from "@preact/signals";
 import type { Finding } from "../../catalogue/finding.ts";
-import type { Solution } from "../../workbench/contract.ts";
+import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import type { Answer, Study } from "../worker/answer.ts";
 import { latestOnly, quickBench, slowBench } from "../worker/bench.ts";
-import { preview, text } from "./document.ts";
+import { file, preview, text } from "./document.ts";
 import { notice } from "./view.ts";
 
 /** The newest answer, for whatever text. */
@@ -44,7 +44,7 @@ const failing = (error: unknown): undefined => {
 /** Keeps the workers asked; called once. */
 export function followText(): void {
   const ask = latestOnly(
-    (question: string) => quickBench().answer(question).catch(failing),
+    (question: CoilFile) => quickBench().answer(question).catch(failing),
     (got) => {
       if (got === undefined) return;
       answer.value = got;
@@ -52,10 +52,10 @@ export function followText(): void {
     },
   );
   effect(() => {
-    if (text.value !== "") ask(text.value);
+    if (file.value.text !== "") ask(file.value);
   });
   const weigh = latestOnly(
-    (question: string) => slowBench().study(question).catch(failing),
+    (question: CoilFile) => slowBench().study(question).catch(failing),
     (got) => {
       if (got !== undefined) study.value = got;
     },
@@ -63,7 +63,7 @@ export function followText(): void {
   effect(() => {
     const now = settled.value;
     if (now?.solution === undefined) return;
-    const timer = setTimeout(() => weigh(now.text), peace);
+    const timer = setTimeout(() => weigh(file.peek()), peace);
     return () => clearTimeout(timer);
   });
 }

@@ -3,8 +3,17 @@ import type { Edit, Finding } from "../../catalogue/finding.ts";
 import { editCoil, readCoil } from "../../readers/coil-file.ts";
 import type { CoilFile } from "../../workbench/contract.ts";
 
-/** Reads a coil file; mistakes come back as findings. */
-export const readText = (text: string): CoilFile => readCoil(text);
+const lately = new Map<string, CoilFile>();
+const kept = 4;
+
+/** Reads a coil file; mistakes come back as findings. A drag reads every text twice, so the last few are kept. */
+export function readText(text: string): CoilFile {
+  const file = lately.get(text) ?? readCoil(text);
+  lately.delete(text);
+  lately.set(text, file);
+  if (lately.size > kept) lately.delete(lately.keys().next().value ?? "");
+  return file;
+}
 
 export type EditedText = { readonly text: string } | { readonly problem: string };
 
@@ -21,14 +30,10 @@ const words = ({ what, expected }: Finding) => (expected === undefined ? what : 
  * An edit is refused only where it makes a drawable file undrawable; a file that was broken before may be mended step by step.
  */
 export function editText(text: string, edits: readonly Edit[]): EditedText {
-  let edited: string;
-  try {
-    edited = editCoil(text, edits);
-  } catch (error) {
-    return { problem: error instanceof Error ? error.message : String(error) };
-  }
-  const after = readText(edited);
-  if (after.coil !== undefined || readText(text).coil === undefined) return { text: edited };
+  const edited = editCoil(text, edits);
+  if ("findings" in edited) return { problem: edited.findings.map(words).join("; ") };
+  const after = readText(edited.text);
+  if (after.coil !== undefined || readText(text).coil === undefined) return edited;
   const finding = after.findings.find((one) => about(one, edits)) ?? after.findings[0];
   return { problem: finding === undefined ? "the file could not be read with this value" : words(finding) };
 }

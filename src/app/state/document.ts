@@ -11,12 +11,14 @@ export interface OnDisk {
   /** Undefined where nothing was ever saved. */
   readonly text: string | undefined;
   readonly version?: string | undefined;
+  /** A demo coil: there to be looked at and copied. */
+  readonly demo?: boolean;
 }
 
 export const history = signal<History>(beginHistory("", "Begin"));
 /** A text that a drag or a held key shows before it is committed. */
 export const preview = signal<string | undefined>(undefined);
-export const onDisk = signal<OnDisk>({ name: "untitled.yaml", text: undefined });
+export const onDisk = signal<OnDisk>({ name: "untitled.yaml", text: "" });
 
 export const text = computed(() => preview.value ?? present(history.value).text);
 export const file = computed<CoilFile>(() => readText(text.value));

@@ -49,8 +49,7 @@ export async function begin(): Promise<void> {
 /** Puts an example on the table as a new, unsaved file. */
 export function openExample({ name, text }: Example): void {
   host.value.release();
-  openText({ name, text });
-  notice.value = `Opened the example ${name}; saving asks for a place of your own`;
+  openText({ name, text, demo: true });
 }
 
 /** A file that was picked or dragged in. */

@@ -1,6 +1,8 @@
 /** Explanations of the figures that were asked about, kept for as long as the text stays. */
 import { effect, signal } from "@preact/signals";
+import type { CoilFile } from "../../workbench/contract.ts";
 import { settled } from "../state/answers.ts";
+import { file } from "../state/document.ts";
 import { asked, room } from "../state/view.ts";
 import type { Explained } from "../worker/answer.ts";
 import { latestOnly, slowBench } from "../worker/bench.ts";
@@ -11,16 +13,16 @@ export const explained = signal<ReadonlyMap<string, Explained>>(new Map());
 const roomWants: Readonly<Record<string, string>> = { resonance: "tuning.ratio" };
 
 interface Question {
-  readonly text: string;
+  readonly file: CoilFile;
   readonly id: string;
 }
 
 const askerOf = () =>
   latestOnly(
-    async ({ text, id }: Question) => ({
+    async ({ file, id }: Question) => ({
       id,
       got: await slowBench()
-        .explain(text, id)
+        .explain(file, id)
         .catch(() => undefined),
     }),
     ({ id, got }) => {
@@ -39,7 +41,7 @@ export function followQuestions(): void {
       if (!now.solution.figures.has(id) || explained.peek().get(id)?.text === now.text) continue;
       const ask = askers.get(id) ?? askerOf();
       askers.set(id, ask);
-      ask({ text: now.text, id });
+      ask({ file: file.peek(), id });
     }
   });
 }

@@ -1,7 +1,9 @@
-/** The slow work, off the page's thread: text → solution and findings, field maps, intervals, explanations. */
+/**
+ * The slow work, off the page's thread: coil file → solution and findings, field maps, intervals, explanations.
+ * Reading stays with the page, so that the reader is sent to the browser once.
+ */
 import { expose } from "comlink";
 import { assess } from "../../findings/assess.ts";
-import { readCoil } from "../../readers/coil-file.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
@@ -11,52 +13,52 @@ import type { Answer, Explained, MappedField, MapWindow, Study } from "./answer.
 
 interface Worked {
   readonly text: string;
-  readonly file: CoilFile;
   readonly solution?: Solution;
   readonly failed?: string;
 }
 
 let last: Worked | undefined;
 
-function work(text: string): Worked {
+function solved({ text, coil }: CoilFile): Worked {
   if (last?.text === text) return last;
-  const file = readCoil(text);
-  last = { text, file };
-  if (file.coil === undefined) return last;
+  last = { text };
+  if (coil === undefined) return last;
   try {
-    last = { text, file, solution: solve(file.coil) };
+    last = { text, solution: solve(coil) };
   } catch (error) {
-    last = { text, file, failed: error instanceof Error ? error.message : String(error) };
+    last = { text, failed: error instanceof Error ? error.message : String(error) };
   }
   return last;
 }
 
 const bench = {
   /** The quick half: what a drag needs. */
-  answer(text: string): Answer {
-    const { file, solution, failed } = work(text);
-    const findings = assess(solution === undefined ? { file } : { file, solution });
+  answer(file: CoilFile): Answer {
+    const { solution, failed } = solved(file);
+    const findings = assess({ file, ...(solution === undefined ? {} : { solution }) });
     return {
-      text,
+      text: file.text,
       findings,
       ...(solution === undefined ? {} : { solution }),
       ...(failed === undefined ? {} : { failed }),
     };
   },
   /** Intervals of all figures, and the findings that weigh them. */
-  study(text: string): Study | undefined {
-    const { file, solution } = work(text);
+  study(file: CoilFile): Study | undefined {
+    const { solution } = solved(file);
     if (solution === undefined) return undefined;
     const doubts = intervals({ file, solution, solve });
-    return { text, doubts, findings: assess({ file, solution, doubts }) };
+    return { text: file.text, doubts, findings: assess({ file, solution, doubts }) };
   },
-  map(text: string, window: MapWindow): MappedField | undefined {
-    const { coil } = work(text).file;
+  map({ text, coil }: CoilFile, window: MapWindow): MappedField | undefined {
     return coil === undefined ? undefined : { text, map: fieldMap(coil, window) };
   },
-  explain(text: string, id: string): Explained {
-    const { file, solution } = work(text);
-    return { text, explanation: solution === undefined ? undefined : explain({ file, solution, id, solve }) };
+  explain(file: CoilFile, id: string): Explained {
+    const { solution } = solved(file);
+    return {
+      text: file.text,
+      explanation: solution === undefined ? undefined : explain({ file, solution, id, solve }),
+    };
   },
 };
 

@@ -19,7 +19,7 @@ export function briefText({
   if (findings.length === 0) return "";
   const paint = painter(colour);
   const lines = findings.map(({ severity, path, what }) =>
-    wrap(`${path === "" ? "" : `${path}: `}${what}`, { width, first: `${severity}  `, indent: "      " }).replace(
+    wrap(`${path === "" ? "" : `${path}: `}${what}`, { width, first: severity.padEnd(6), indent: "      " }).replace(
       severity,
       paint(severity, severity),
     ),

@@ -6,19 +6,21 @@ import { spreadText } from "./ledger.ts";
 import { painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
-/** One line a figure: value, half-width, and the number of the file that adds most to it with its part of the variance. */
+const shareWidth = 8;
+
+/** One line a figure: half-width of the 90 % interval, and the number of the file that adds most to it with its part of the variance. */
 export function doubtsText(doubts: Doubts, { colour = false } = {}): string {
   const paint = painter(colour);
   const lines = [...doubts.values()].map((doubt) => {
-    const digits = quantities.get(doubt.id)?.display.digits ?? 4;
     const worst = doubt.contributions[0];
     const cause =
       worst === undefined || worst.share < 0.01
-        ? "the model itself"
-        : `${formatQuantity(worst.share, "%", { digits: 2 })} ${worst.path}`;
-    return `${padded(doubt.id, 30)}${paddedLeft(formatQuantity(doubt.value, doubt.unit, { digits }), 12)}  ${padded(spreadText(doubt), 11)}${paint("dim", cause)}`;
+        ? `${" ".repeat(shareWidth)}the model itself`
+        : `${padded(formatQuantity(worst.share, "%", { digits: 2 }), shareWidth)}${worst.path}`;
+    return `${padded(doubt.id, 30)}${padded(spreadText(doubt), 12)}${paint("dim", cause)}`;
   });
-  return `${paint("bold", `${padded("figure", 30)}${paddedLeft("value", 12)}  ${padded("90 %", 11)}greatest part of the variance`)}\n${lines.join("\n")}\n`;
+  const head = `${padded("figure", 30)}${padded("90 %", 12)}greatest part of the variance`;
+  return `${paint("bold", head)}\n${lines.join("\n")}\n`;
 }
 
 /** What adds to the doubt of one figure, greatest first. */

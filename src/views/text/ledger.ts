@@ -12,10 +12,10 @@ export interface LedgerPage {
   readonly colour?: boolean;
 }
 
-const nameWidth = 24;
+const nameWidth = 22;
 const numberWidth = 9;
 const unitWidth = 6;
-const doubtWidth = 10;
+const doubtWidth = 11;
 
 /** One line a figure: name, number, unit, half-width of the 90 % interval, id. No line is longer than 80 columns. */
 export function ledgerText({ figures, doubts, colour = false }: LedgerPage): string {

@@ -71,6 +71,6 @@ function doubtLines(
   const left =
     measure === undefined
       ? "no tolerance in the file adds to it"
-      : `measuring ${measure.path} would take away most of what the file leaves open (${formatQuantity(measure.share, "%", { digits: 2 })} of the variance) and leave ${formatRange(measure, unit, { digits: 4 })}`;
+      : `knowing ${measure.path} exactly, ${formatQuantity(measure.share, "%", { digits: 2 })} of the variance, would leave ${formatRange(measure, unit, { digits: 4 })}`;
   return [labelled("how sure", `${interval} (90 %); ${left}`)];
 }
