@@ -27,8 +27,8 @@ function degreeFor(angle: number): number {
 export const longestAngle = reach[greatestDegree]!;
 
 /**
- * The coefficients follow from the state equations by recurrence: x is an eigenfunction of nothing, but each power of τ of x′ is
- * made of the same power of x. So the series is that of exp(A·τh), and what it leaves out is bounded by (rate·h)^n/n!.
+ * The coefficients follow from the state equations by recurrence: each power of τ in x′ is made of the same power
+ * in x. So the series is that of exp(A·τh), and what it leaves out is bounded by (rate·h)^n/n!.
  *
  * Allocates nothing after it was made. Rows are polynomials in τ, lowest power first, each a view into one array.
  */
@@ -39,7 +39,7 @@ export class StepSeries {
   duration: Second = 0;
   /** Of every state, in the order of `place`. */
   readonly states: readonly Float64Array[];
-  /** Sum of the modes' voltages [V], the streamer's current [A], the sum of the modes' currents [A]. */
+  /** Sum of the modes' voltages [V], the streamer's current [A], the current at the base of the secondary [A]. */
   readonly top = new Float64Array(greatestDegree + 1);
   readonly streamerCurrent = new Float64Array(greatestDegree + 1);
   readonly secondaryCurrent = new Float64Array(greatestDegree + 1);
@@ -57,6 +57,7 @@ export class StepSeries {
   readonly #perCapacitance: Float64Array;
   readonly #resistance: Float64Array;
   readonly #turnsRatio: Float64Array;
+  readonly #baseRatio: Float64Array;
   readonly #pull: Float64Array;
 
   constructor(network: BurstNetwork) {
@@ -73,6 +74,7 @@ export class StepSeries {
     this.#perCapacitance = Float64Array.from(modes, ({ capacitance }) => 1 / capacitance);
     this.#resistance = Float64Array.from(modes, ({ resistance }) => resistance);
     this.#turnsRatio = Float64Array.from(modes, ({ mutual, inductance }) => mutual / inductance);
+    this.#baseRatio = Float64Array.from(modes, ({ baseCurrentRatio = 1 }) => baseCurrentRatio);
     this.#pull = new Float64Array(modes.length);
   }
 
@@ -114,6 +116,7 @@ export class StepSeries {
     const perCapacitance = this.#perCapacitance;
     const resistance = this.#resistance;
     const turnsRatio = this.#turnsRatio;
+    const baseRatio = this.#baseRatio;
     const pull = this.#pull;
     const { upper, lower } = branch;
     const conducts = branch.sign !== 0;
@@ -136,7 +139,7 @@ export class StepSeries {
         pull[m] = rest;
         w += turnsRatio[m]! * rest;
         v += modeVoltage;
-        base += modeCurrent;
+        base += baseRatio[m]! * modeCurrent;
       }
       const spark = (v - streamer[k]!) * perStreamerResistance;
       top[k] = v;

@@ -14,7 +14,7 @@ export interface WaveformSamples {
   readonly primaryCurrent: Float64Array;
   readonly tankVoltage: Float64Array;
   readonly topVoltage: Float64Array;
-  /** Sum of the modes' currents at the base. */
+  /** At the base of the winding. */
   readonly secondaryCurrent: Float64Array;
   readonly streamerCurrent: Float64Array;
   /** Across the load, from the bridge; the open-circuit voltage while the bridge is blocked. */

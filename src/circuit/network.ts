@@ -25,14 +25,16 @@ export interface PrimaryLoop {
 }
 
 /**
- * One mode of the secondary: a series R–L–C of its own, coupled to the primary alone. Currents are those at the base, voltages
- * those at the top; the top's voltage is the sum over the modes. The mutual inductance may have either sign.
+ * One mode of the secondary: a series R–L–C of its own, coupled to the primary alone. Its voltage is its share of the top's, and
+ * the top's voltage is the sum over the modes. The mutual inductance may have either sign. See `modeOfResonance`.
  */
 export interface SecondaryMode {
   readonly inductance: Henry;
   readonly capacitance: Farad;
   readonly resistance: Ohm;
   readonly mutual: Henry;
+  /** Current at the base of the winding per ampere in this loop, with its sign. Default 1. */
+  readonly baseCurrentRatio?: number;
 }
 
 /** Streamer: resistance and capacitance in series from the top to earth, absent until the top first reaches the voltage. */
@@ -106,6 +108,7 @@ export function requireNetwork(network: BurstNetwork): void {
     positive(`modes.${m}.capacitance`, mode.capacitance);
     notNegative(`modes.${m}.resistance`, mode.resistance);
     finite(`modes.${m}.mutual`, mode.mutual);
+    finite(`modes.${m}.baseCurrentRatio`, mode.baseCurrentRatio ?? 1);
   });
   if (!(leakageInductance(network) > leastLeakage * primary.inductance))
     throw new OutOfDomain("requireNetwork", "the sum of M²/(L·L) over the modes must be below 1 (coupling below 1)");

@@ -37,7 +37,7 @@ describe("any burst", () => {
         for (const value of Object.values(spent)) expect(value).toBeGreaterThanOrEqual(0);
         expect(burst.energyDrawn).toBeGreaterThanOrEqual(burst.energyReturned - 1e-12);
       }),
-      { seed, numRuns: 150 },
+      { seed, numRuns: 80 },
     );
   });
 
@@ -52,7 +52,7 @@ describe("any burst", () => {
         expect(again.peakTopVoltage / burst.peakTopVoltage).toBeCloseTo(1, 8);
         expectClose(again.finalState, burst.finalState, 1e-7);
       }),
-      { seed, numRuns: 60 },
+      { seed, numRuns: 25 },
     );
   });
 
@@ -76,7 +76,7 @@ describe("any burst", () => {
         expect(greatest(grid.tankVoltage)).toBeLessThanOrEqual(burst.peakTankVoltage * (1 + 1e-12));
         expect(greatest(grid.topVoltage)).toBeLessThanOrEqual(burst.peakTopVoltage * (1 + 1e-12));
       }),
-      { seed, numRuns: 40 },
+      { seed, numRuns: 25 },
     );
   });
 });
