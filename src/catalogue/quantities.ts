@@ -197,7 +197,7 @@ const list: readonly Quantity[] = [
   {
     id: "winding.peakFieldPerVolt",
     unit: "1/m",
-    name: "peak field per volt, along",
+    name: "axial field per volt",
     group: "winding",
     definition: "greatest axial field along the winding's surface per volt at the top",
     formula: "greatest slope of mode 1's voltage with height",
@@ -404,7 +404,7 @@ const list: readonly Quantity[] = [
   {
     id: "detuning.strikeRing",
     unit: "Hz",
-    name: "shift by the strike ring",
+    name: "shift by strike ring",
     group: "surroundings",
     definition: "shift of f1 by the strike ring, all else in place",
     formula: "f1 with it − f1 without it",

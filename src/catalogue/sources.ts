@@ -280,7 +280,7 @@ const table = {
       "Most energy that the bridge can deliver in one burst: drive amplitude × greatest current / 2 × longest on-time",
     where: "docs/model.md",
     standing: "model",
-    says: "a rough bound before the burst is computed; over 2.8 J/m it bounds the length of a fresh channel",
+    says: "a rough bound before the burst is computed; over 2.8 J/m (heating a cold channel) to 20 J/m (with branches) it bounds the length",
   },
   "stand-off-practice": {
     author: "builders of the trade",

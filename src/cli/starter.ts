@@ -35,4 +35,27 @@ primary:
 tank:
   bank: { each: 68 nF ± 5 %, voltage: 2 kV, dissipation: 0.0006, series: 2, parallel: 1 }
   leads: { inductance: 0.3 µH (guessed), resistance: 6 mΩ }
+
+bridge:
+  kind: half                     # or full
+  switch: { kind: igbt, voltage: 650 V, current: 50 A, pulse: 200 A, vce0: 0.95 V, rce: 16 mΩ, diode: { vf0: 0.9 V, rd: 14 mΩ },
+            turnOff: { energy: 0.5 mJ, atCurrent: 50 A, atVoltage: 400 V }, thermal: [ [0.15 K/W, 1 ms], [0.35 K/W, 20 ms] ], junctionMax: 150 °C }
+  heatsink: { thermal: 1 K/W, ambient: 25 °C }
+  gate: { drive: 15 V, resistor: 6.8 Ω, charge: 150 nC }
+
+supply:
+  mains: 230 V 50 Hz
+  rectifier: bridge              # or doubler
+  capacitors: { each: 1000 µF, series: 1, parallel: 1, voltage: 450 V, esr: 80 mΩ, bleeder: 47 kΩ }
+
+feedback:
+  sense: primaryCurrent
+  delay: 400 ns
+  lead: 350 ns
+  overcurrent: 100 A
+
+interrupter:
+  onTime: 80 µs
+  rate: 150 Hz
+  limits: { onTime: 120 µs, duty: 3 %, rate: 500 Hz, gap: 500 µs }
 `;

@@ -1,4 +1,4 @@
-import type { Finding, Severity } from "../catalogue/finding.ts";
+import type { Finding, Place, Severity } from "../catalogue/finding.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import type { Doubts } from "../workbench/doubts.ts";
 import { placeOf } from "./place.ts";
@@ -12,22 +12,25 @@ const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
  *
  * @param solution      without it only the rules that need no figure are asked
  * @param doubts        with them the rules that weigh a guess are asked too
+ * @param resolvePlace  finds a path in the text; by what the reader kept where absent
  * @returns worst first, then by place in the file
  */
 export function assess({
   file,
   solution,
   doubts,
+  resolvePlace = placeOf,
 }: {
   file: CoilFile;
   solution?: Solution;
   doubts?: Doubts;
+  resolvePlace?: (file: CoilFile, path: string) => Place | undefined;
 }): readonly Finding[] {
   const { coil } = file;
   const context = coil && contextOf({ file, coil, solution, doubts });
   const judged = context ? rules.flatMap((rule) => rule.findings(context)) : [];
   const placed = [...file.findings, ...judged].map((finding): Finding => {
-    const place = finding.place ?? placeOf(file, finding.path);
+    const place = finding.place ?? resolvePlace(file, finding.path);
     return place ? { ...finding, place } : finding;
   });
   return placed

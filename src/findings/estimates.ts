@@ -7,6 +7,8 @@ import { amperes, roughVolts, seconds } from "./words.ts";
 
 export interface Estimate {
   readonly low: number;
+  /** What is to be expected, between the two. */
+  readonly middle: number;
   readonly high: number;
   /** What it stands on, to go after "at" or "with". */
   readonly basis: string;
@@ -39,6 +41,7 @@ export function tankCurrent(context: Context): Estimate | undefined {
   if (trip !== undefined && (ringUp === undefined || trip <= ringUp.high)) {
     return {
       low: trip / 2,
+      middle: trip,
       high: trip,
       basis: `the overcurrent setting of ${amperes(trip)}`,
       evidence: ["feedback.overcurrent"],
@@ -55,6 +58,7 @@ function ringUpCurrent({ coil, valueIfKnown }: Context): Estimate | undefined {
   const high: Ampere = (driveAmplitude({ bridge, supply }) * burst) / (2 * inductance);
   return {
     low: high / 4,
+    middle: high / 2,
     high,
     basis: `the ${amperes(high)} that a burst of ${seconds(burst)} can ring up to`,
     evidence: ["supply.mains", "interrupter", "tank.inductance"],
@@ -70,6 +74,7 @@ export function tankVoltage(context: Context): Estimate | undefined {
   const reactance = 1 / (2 * Math.PI * frequency * capacitance);
   return {
     low: current.low * reactance,
+    middle: current.middle * reactance,
     high: current.high * reactance,
     basis: current.basis,
     evidence: [...current.evidence, "tank.capacitance", "tank.frequency"],
@@ -78,58 +83,78 @@ export function tankVoltage(context: Context): Estimate | undefined {
 
 /**
  * Voltage that the top may reach [V peak]: all of the tank's energy at its greatest current gathered in mode 1's energy capacitance. The low
- * end is a third of it. Where nothing bounds the current, the breakout voltage stands in, for at least that much is meant to be reached.
+ * end is a third of it: losses, a streamer that loads the top, energy that stays in the tank. Undefined where nothing bounds the current.
  * @source bank-energy-bound
  */
 export function topVoltage(context: Context): Estimate | undefined {
   const current = tankCurrent(context);
   const inductance = context.valueIfKnown("tank.inductance");
   const capacitance = context.valueIfKnown("secondary.energyCapacitance");
-  if (current !== undefined && inductance !== undefined && capacitance !== undefined) {
-    const high = current.high * Math.sqrt(inductance / capacitance);
-    return {
-      low: high / 3,
-      high,
-      basis: `the ${roughVolts(high)} that the tank's energy could raise at ${current.basis}`,
-      evidence: [...current.evidence, "tank.inductance", "secondary.energyCapacitance"],
-    };
-  }
-  const breakout = context.valueIfKnown("topload.breakoutVoltage");
-  if (breakout === undefined) return undefined;
+  if (current === undefined || inductance === undefined || capacitance === undefined) return undefined;
+  const high: Volt = current.high * Math.sqrt(inductance / capacitance);
   return {
-    low: breakout,
-    high: breakout,
-    basis: `the ${roughVolts(breakout)} at which the top load breaks out`,
-    evidence: ["topload.breakoutVoltage"],
+    low: high / 3,
+    middle: high / Math.sqrt(3),
+    high,
+    basis: `the ${roughVolts(high)} that the tank's energy could raise at ${current.basis}`,
+    evidence: [...current.evidence, "tank.inductance", "secondary.energyCapacitance"],
   };
 }
 
-/** Most energy that one burst can draw [J]. @source burst-energy-bound */
-export function burstEnergy(context: Context): Joule | undefined {
+/** How long a channel stays hot enough to be used again [s]. Common practice, no source. */
+const channelMemory: Second = 0.02;
+
+/**
+ * Most energy that can go into one channel [J]: at the drive's amplitude and the greatest current, through the longest burst or through all
+ * bursts while the channel stays hot, whichever is more, at the interrupter's hard limits.
+ * @source burst-energy-bound
+ */
+export function channelEnergy(context: Context): Joule | undefined {
   const { bridge, supply, interrupter } = context.coil;
   const current = tankCurrent(context);
   if (!bridge || !supply || !interrupter || current === undefined) return undefined;
-  return ((driveAmplitude({ bridge, supply }) * current.high) / 2) * longestBurst(interrupter);
+  const duty = Math.min(1, interrupter.limits?.duty ?? longestBurst(interrupter) * interrupter.rate);
+  const driven = Math.max(longestBurst(interrupter), duty * channelMemory);
+  return ((driveAmplitude({ bridge, supply }) * current.high) / 2) * driven;
 }
 
-/** Mean gradient of a channel [V/m]: used again from burst to burst, at its least and at its greatest. Source: hot-channel-gradient. */
-const gradients = { least: 0.5e5, greatest: 2.5e5 };
-/** Energy that heats a metre of fresh channel [J/m]. Source: burst-energy-bound. */
-const energyPerMetre = 2.8;
+/** Between two ends that are equally likely in proportion: the middle, and by what factor each end lies from it. */
+const between = (least: number, greatest: number) => ({
+  middle: Math.sqrt(least * greatest),
+  factor: Math.sqrt(greatest / least),
+});
+/** Mean gradient of a channel that is used again from burst to burst [V/m]. Source: hot-channel-gradient. */
+const gradient = between(0.5e5, 2.5e5);
+/** Energy a metre of channel takes, branches counted [J/m]. Source: burst-energy-bound. */
+const energyPerMetre = between(2.8, 20);
+/** Part of the greatest energy that is delivered. From memory. */
+const delivered = between(0.2, 1);
+/** Top voltage over its greatest. Source: bank-energy-bound. */
+const raised = between(1 / 3, 1);
+
+/** Factor that holds 90 % where independent factors, each equally likely in proportion between its ends, multiply. */
+function ninetyOf(...factors: readonly number[]): number {
+  const variance = factors.reduce((sum, factor) => sum + Math.log(factor) ** 2 / 3, 0);
+  return Math.exp(1.645 * Math.sqrt(variance));
+}
 
 /**
- * Reach of the streamer in free air [m]. Upper end: the greatest top voltage over the least gradient, and no more than the energy of one burst
- * can heat, where the file says enough to know that energy. The upper end decides findings about people and walls.
+ * Reach of the streamer in free air [m], 90 %: the lesser of what the top voltage over a gradient and what the channel's energy over an energy a
+ * metre allow, at the interrupter's hard limits. The upper end decides findings about people and walls.
  */
 export function reach(context: Context): Estimate | undefined {
   const voltage = topVoltage(context);
   if (voltage === undefined) return undefined;
-  const energy = burstEnergy(context);
-  const byVoltage: Metre = voltage.high / gradients.least;
-  const high = energy === undefined ? byVoltage : Math.min(byVoltage, energy / energyPerMetre);
+  const energy = channelEnergy(context);
+  const byVoltage: Metre = (raised.middle * voltage.high) / gradient.middle;
+  const voltageFactor = ninetyOf(raised.factor, gradient.factor);
+  const byEnergy: Metre =
+    energy === undefined ? Number.POSITIVE_INFINITY : (delivered.middle * energy) / energyPerMetre.middle;
+  const energyFactor = ninetyOf(delivered.factor, energyPerMetre.factor);
   return {
-    low: Math.min(high, voltage.low / gradients.greatest),
-    high,
+    low: Math.min(byVoltage / voltageFactor, byEnergy / energyFactor),
+    middle: Math.min(byVoltage, byEnergy),
+    high: Math.min(byVoltage * voltageFactor, byEnergy * energyFactor),
     basis: voltage.basis,
     evidence: [...voltage.evidence, ...(energy === undefined ? [] : ["supply.mains", "interrupter"])],
   };

@@ -59,6 +59,7 @@ import { toroidProportions } from "./rules/toroid-proportions.ts";
 import { turnsDischarge } from "./rules/turns-discharge.ts";
 import { turnsFew } from "./rules/turns-few.ts";
 import { turnsMany } from "./rules/turns-many.ts";
+import { voltageNotBounded } from "./rules/voltage-not-bounded.ts";
 import { windingEndBreaksOut } from "./rules/winding-end-breaks-out.ts";
 import { windingLoose } from "./rules/winding-loose.ts";
 import { windingLossByProximity } from "./rules/winding-loss-by-proximity.ts";
@@ -130,6 +131,7 @@ export const rules: readonly Rule[] = [
   turnsDischarge,
   turnsFew,
   turnsMany,
+  voltageNotBounded,
   windingEndBreaksOut,
   windingLoose,
   windingLossByProximity,

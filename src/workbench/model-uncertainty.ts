@@ -6,7 +6,7 @@ import type { Ratio } from "../units/si.ts";
 
 /** Skin depths in the bare diameter up to which wire counts as thin, and from which it counts as thick. */
 const [thin, thick] = [2, 5];
-/** Share of the former's length scale within which walls count as near. */
+/** Shift of f1 by the surroundings above which they count as near. */
 const nearRoom = 0.02;
 
 /**
@@ -19,6 +19,9 @@ export function modelUncertainty(coil: Coil, figures: Figures): ReadonlyMap<stri
     .map((id) => Math.abs(figures.get(id)?.value ?? 0))
     .reduce((sum, shift) => sum + shift, 0);
   const frequency = f1 > 0 && room / f1 > nearRoom ? 0.02 : 0.01;
+  // The load that a streamer puts on the top is known to a factor of about two, and the aim moves with the load.
+  const aim = figures.has("tuning.loadedF1") ? 0.6 * (1 - (figures.get("tuning.aimRatio")?.value ?? 1)) : 0;
+  const tune = Math.hypot(frequency, 0.01, aim);
   const loss = lossUncertainty(coil, figures);
   return new Map<string, Ratio>([
     ["secondary.inductance", 0.003],
@@ -49,9 +52,10 @@ export function modelUncertainty(coil: Coil, figures: Figures): ReadonlyMap<stri
     ["poles.lower", frequency],
     ["poles.upper", frequency],
     ["tuning.ratio", Math.hypot(frequency, 0.01)],
-    ["tuning.loadedF1", 2 * frequency],
-    ["tuning.tapForMatch", 1.2 * Math.hypot(frequency, 0.01)],
-    ["tuning.capacitorForMatch", 2 * Math.hypot(frequency, 0.01)],
+    ["tuning.aimRatio", aim],
+    ["tuning.loadedF1", Math.hypot(frequency, aim)],
+    ["tuning.tapForMatch", 1.2 * tune],
+    ["tuning.capacitorForMatch", 2 * tune],
     ["detuning.person", 0.2],
     ["detuning.wall", 0.2],
     ["detuning.ceiling", 0.2],

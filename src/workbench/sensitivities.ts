@@ -105,6 +105,7 @@ function sensitivityTo(
   // A tap at the end of the primary can only move inwards.
   const atEnd = path === "primary.tap" && coil.primary !== undefined && value + step > coil.primary.turns;
   const above = atEnd ? undefined : attempt(() => solve(withNumber(coil, path, value + step)));
+  if (above && !differs(above, solution)) return undefined;
   const below = attempt(() => solve(withNumber(coil, path, value - step)));
   if (above === undefined && below === undefined) return undefined;
   const [upper, lower] = [above ?? solution, below ?? solution];
@@ -118,6 +119,14 @@ function sensitivityTo(
     if (Math.abs(slope * value) > leastElasticity * Math.abs(now)) slopes.set(id, slope);
   }
   return slopes.size > 0 ? { path, value, slopes } : undefined;
+}
+
+/** Whether any figure moved by more than the solver's own error; a number that moves none is not solved for a second time. */
+function differs(moved: Solution, { figures }: Solution): boolean {
+  return [...figures].some(([id, { value }]) => {
+    const now = moved.figures.get(id)?.value ?? value;
+    return Math.abs(now - value) > leastElasticity * relativeStep * Math.abs(value);
+  });
 }
 
 function attempt(make: () => Solution): Solution | undefined {

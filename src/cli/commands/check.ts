@@ -1,5 +1,5 @@
 import type { Edit, Finding } from "../../catalogue/finding.ts";
-import { editCoil } from "../../readers/coil-file.ts";
+import { editCoil, readCoil } from "../../readers/coil-file.ts";
 import { findingsText, remedyNumbers } from "../../views/text/findings.ts";
 import { checkJson } from "../../views/text/json.ts";
 import { type CoilText, type Judged, judge, readInput } from "../coil-input.ts";
@@ -42,10 +42,11 @@ function edited(text: string, choices: readonly string[]): string {
   const before = judge(text);
   const edits = choices.flatMap((choice) => editsOf(choice, before.findings));
   const after = editCoil(text, edits);
-  if (before.file.coil !== undefined && judge(after).file.coil === undefined) {
+  if ("findings" in after) throw new UserError(`${choices.join(", ")}: ${after.findings[0]?.what}; nothing was changed`);
+  if (before.file.coil !== undefined && readCoil(after.text).coil === undefined) {
     throw new UserError(`${choices.join(", ")} would leave a file that is no coil; nothing was changed`);
   }
-  return after;
+  return after.text;
 }
 
 function editsOf(choice: string, findings: readonly Finding[]): readonly Edit[] {

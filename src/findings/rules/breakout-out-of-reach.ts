@@ -9,13 +9,14 @@ export const breakoutOutOfReach = defineRule({
   needs: ["topload.breakoutVoltage", "tank.inductance", "secondary.energyCapacitance"],
   judge(context) {
     const voltage = topVoltage(context);
-    const breakout = context.value("topload.breakoutVoltage");
-    if (voltage === undefined || breakout <= voltage.high) return [];
+    const breakout = context.solution?.figures.get("topload.breakoutVoltage");
+    const earliest = breakout?.low ?? breakout?.value ?? 0;
+    if (voltage === undefined || earliest <= voltage.high) return [];
     return [
       {
         severity: "look",
         path: "topload",
-        what: `the smooth top load breaks out at ${roughVolts(breakout)}, more than ${voltage.basis}`,
+        what: `the smooth top load breaks out at ${roughVolts(earliest)} or above, more than ${voltage.basis}`,
         expected: `a breakout below ${roughVolts(voltage.high)}`,
         evidence: voltage.evidence,
         remedies: [

@@ -11,7 +11,6 @@ export const personWithinReach = defineRule({
     const { coil } = context;
     const far = reach(context);
     if (far === undefined) return [];
-    const strike = 1.5 * far.high;
     const line = Math.max(2 * far.high, far.high + 1.5);
     const origin = reachOrigin(coil);
     return coil.site.people.flatMap((person, index) => {
@@ -20,10 +19,10 @@ export const personWithinReach = defineRule({
       const path = `site.people.${index}.at`;
       return [
         {
-          severity: away < strike ? ("stop" as const) : ("fix" as const),
+          severity: away < far.high ? ("stop" as const) : ("fix" as const),
           path,
           what: `somebody stands ${length(Math.max(0, away))} from the top load, and the arc may reach ${roughLength(far.high)} at ${far.basis}`,
-          expected: `nobody within ${roughLength(strike)} (1.5 × reach), bystanders behind a barrier ${roughLength(line)} or more away; local rules come first`,
+          expected: `nobody within ${roughLength(1.5 * far.high)}, one and a half times that, and bystanders behind a barrier ${roughLength(line)} or more away; local rules come first`,
           evidence: far.evidence,
           remedies: [
             setting({

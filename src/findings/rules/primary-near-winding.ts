@@ -24,8 +24,8 @@ export const primaryNearWinding = defineRule({
     for (const turn of primaryTurns(primary)) {
       for (let node = 0; node < mode.height.length; node++) {
         const height = mode.height[node] ?? 0;
-        // The upper half is within reach of the streamers anyway; the strike ring answers for those.
-        if (height > baseHeight + long / 2) break;
+        // Higher up it is the streamers that may reach the primary; the strike ring answers for those.
+        if (height > baseHeight + long / 4) break;
         const gap = Math.hypot(turn.radius - surface, turn.height - height) - half;
         if (gap <= 0) continue;
         const volts = Math.abs(mode.voltage[node] ?? 0) * voltage.high + tank;

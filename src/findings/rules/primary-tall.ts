@@ -27,7 +27,7 @@ export const primaryTall = defineRule({
             path,
             value: quantityText(context, {
               path,
-              value: primary.baseHeight - (above - most * secondary.length),
+              value: primary.baseHeight - (above - 0.98 * most * secondary.length),
               dimension: "length",
               toward: "down",
             }),

@@ -23,9 +23,9 @@ export const windingStressAlong = defineRule({
     const tripLimits = trip !== undefined && voltage.evidence.includes("feedback.overcurrent");
     return [
       {
-        severity: worst >= stop ? "stop" : "look",
+        severity: perVolt * voltage.middle >= stop ? "stop" : worst >= stop ? "fix" : "look",
         path: "secondary.length",
-        what: `up to ${field(worst)} stand along the winding at ${voltage.basis}`,
+        what: `${field(perVolt * voltage.low)} to ${field(worst)} stand along the winding at a third to all of ${voltage.basis}`,
         expected: `less than ${field(look)}; from ${field(stop)} streamers run along it`,
         evidence: voltage.evidence,
         remedies: [
