@@ -260,6 +260,7 @@ class March {
     const current = this.#x[place.current]!;
     switch (this.#happening) {
       case "zero":
+        this.#x[place.current] = 0;
         this.#branch = this.#branches.blocked;
         if (this.#eventsNow > eventsAtOnce / 2) this.#hold(usual);
         this.#chooseBranch();

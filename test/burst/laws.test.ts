@@ -81,6 +81,42 @@ describe("any burst", () => {
   });
 });
 
+describe("waveforms", () => {
+  test("do not depend on the order in which they are asked for, and end in the final state", () => {
+    const burst = simulateBurst(usualNetwork(), { onTime: 1e-4, burstEnd: "immediate", endTime: 2e-4 });
+    const waveforms = burst.waveforms!;
+    const times = [2e-4, 0, 7.3e-5, 1e-4, 1.9e-4];
+    const { topVoltage, primaryCurrent, busUpper } = waveforms.sample(times);
+    times.forEach((time, n) => {
+      expect(waveforms.sample([time]).topVoltage[0]).toBe(topVoltage[n]);
+    });
+    expect(topVoltage[0]).toBeCloseTo(burst.finalState.modes[0]!.voltage, 6);
+    expect(busUpper[0]).toBeCloseTo(burst.finalState.busUpper, 9);
+    expect([primaryCurrent[1], topVoltage[1], busUpper[1]]).toEqual([0, 0, 162.5]);
+    const stepTimes = waveforms.stepTimes();
+    expect([stepTimes[0], stepTimes.at(-1), stepTimes.length]).toEqual([0, burst.at, burst.steps + 1]);
+  });
+
+  test("show across the load what the branch in force offers", () => {
+    // law: drive = L_p·i′ + M·i_m′ + R_p·i + v_C, the derivatives from differences of the waveforms
+    const network = usualNetwork();
+    const waveforms = simulateBurst(network, { onTime: 1e-4, burstEnd: "immediate", endTime: 2e-4 }).waveforms!;
+    const step = 1e-10;
+    for (const time of [3.1e-5, 5.2e-5, 9.05e-5, 1.02e-4]) {
+      const {
+        primaryCurrent: i,
+        secondaryCurrent: s,
+        tankVoltage,
+        driveVoltage,
+      } = waveforms.sample([time - step, time, time + step]);
+      const slope = (row: Float64Array): number => (row[2]! - row[0]!) / (2 * step);
+      const { inductance, resistance } = network.primary;
+      const load = inductance * slope(i) + network.modes[0]!.mutual * slope(s) + resistance * i[1]! + tankVoltage[1]!;
+      expect(Math.abs(load - driveVoltage[1]!)).toBeLessThan(0.05);
+    }
+  });
+});
+
 describe("the circuit", () => {
   test("is linear: everything with volts and amperes doubled gives everything doubled", () => {
     // law: homogeneity of degree one in all sources, drops and thresholds

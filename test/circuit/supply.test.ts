@@ -126,7 +126,8 @@ describe("inrush", () => {
     // independent: formula evaluated elsewhere (test/reference/parts.json, "inrush example": 34.076 A, 9.1443 A²s)
     const at = inrush({ mains: 230, resistance: 10.5, capacitance: 1.5e-3 });
     expect(at.peak).toBeCloseTo(34.076, 3);
-    expect(at.squareTime).toBeCloseTo(9.1443, 4);
+    // The example rounds the peak to 357.8 V.
+    expect(at.squareTime).toBeCloseTo(9.1443, 3);
     // law: the charge of an empty capacitor heats the resistor as much as it fills the capacitor
     expect(at.squareTime * 10.5).toBeCloseTo(at.heat, 9);
   });
