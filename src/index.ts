@@ -1,35 +1,29 @@
-/**
- * The library: a coil file in, figures, findings and drawings out.
- *
- *     const file = readCoil(text);
- *     if (file.coil !== undefined) {
- *       const solution = solve(file.coil);
- *       const findings = assess({ file, solution });
- *     }
- *
- * Numbers are SI throughout. Nothing here touches files, clock or screen.
- * @packageDocumentation
- */
+/** The library's front door: a coil file or a plain coil in, figures, findings and explanations out. */
 
+export * from "./catalogue/index.ts";
+export type * from "./description/coil.ts";
+export type { CoilFile } from "./description/coil-file.ts";
+export type { Origin, Provenance, Provenances } from "./description/provenance.ts";
+export { assess, type Context, type Judgement, type Rule, rules } from "./findings/index.ts";
+export {
+  coilJsonSchema,
+  type Edited,
+  editCoil,
+  formatCoil,
+  type Migrated,
+  migrateCoil,
+  readCoil,
+  resolvePlace,
+} from "./readers/coil-file.ts";
 export type {
-  CrossCheck,
-  Edit,
-  Figure,
-  Figures,
-  Finding,
-  Place,
-  Remedy,
-  Severity,
-} from "./catalogue/index.ts";
-export * as catalogue from "./catalogue/index.ts";
-export type { Coil, CoilFile, Provenance, Provenances } from "./description/index.ts";
-export * as description from "./description/index.ts";
-export { assess, type Rule, rules } from "./findings/index.ts";
-export * as parts from "./parts/index.ts";
-export { readCoil } from "./readers/coil-file.ts";
-export * as units from "./units/index.ts";
-export { type Drawing, drawing } from "./views/drawing.ts";
-export type { Detuning, FieldMap, ModeProfile, PeakField, PoleTrack, Solution } from "./workbench/contract.ts";
+  Detuning,
+  FieldMap,
+  ModeProfile,
+  PeakField,
+  PoleTrack,
+  Solution,
+} from "./workbench/contract.ts";
 export { type Contribution, type Doubt, type Doubts, intervals } from "./workbench/doubts.ts";
 export { type Explanation, explain } from "./workbench/explain.ts";
+export { type Sensitivity, type SensitivityOptions, sensitivities } from "./workbench/sensitivities.ts";
 export { solve } from "./workbench/solve.ts";

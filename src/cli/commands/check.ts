@@ -42,7 +42,8 @@ function edited(text: string, choices: readonly string[]): string {
   const before = judge(text);
   const edits = choices.flatMap((choice) => editsOf(choice, before.findings));
   const after = editCoil(text, edits);
-  if ("findings" in after) throw new UserError(`${choices.join(", ")}: ${after.findings[0]?.what}; nothing was changed`);
+  if ("findings" in after)
+    throw new UserError(`${choices.join(", ")}: ${after.findings[0]?.what}; nothing was changed`);
   if (before.file.coil !== undefined && readCoil(after.text).coil === undefined) {
     throw new UserError(`${choices.join(", ")} would leave a file that is no coil; nothing was changed`);
   }
