@@ -11,6 +11,7 @@ export {
 export { numberOf, writeNumber } from "./number.ts";
 export {
   absoluteTolerance,
+  canonicalQuantity,
   type Origin,
   origins,
   type Quantity,

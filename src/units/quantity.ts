@@ -180,6 +180,33 @@ export function writeQuantity({
   return parts.join(" ");
 }
 
+/**
+ * The text of a quantity in canonical spacing, its numbers and unit as somebody wrote them: `6.8nF+/-5%` → `6.8 nF ± 5 %`.
+ *
+ * @returns undefined where the text is not a quantity of that dimension
+ */
+export function canonicalQuantity(text: string, dimension: Dimension): string | undefined {
+  const reading = readQuantity(text, { dimension });
+  if ("problem" in reading) return undefined;
+  const { origin } = reading.quantity;
+  const whole = text.trim().replace(originMark, "").trim();
+  const mark = toleranceMark.exec(whole);
+  const main = spaced(mark === null ? whole : whole.slice(0, mark.index));
+  const parts = mark === null ? [main] : [main, "±", spaced(whole.slice(mark.index + mark[0].length))];
+  return [...parts, ...(origin === undefined ? [] : [`(${origin})`])].join(" ");
+}
+
+/** One number and its unit, one space apart; wire gauges and anything else with single spaces. */
+function spaced(text: string): string {
+  const trimmed = text.trim();
+  const gauge = readGauge(trimmed);
+  if (gauge !== undefined) return writeGauge(gauge);
+  const number = leadingNumber(trimmed);
+  if (number === undefined) return trimmed;
+  const written = trimmed.slice(0, number.length).replaceAll(/\s+/g, " ");
+  return join(written, trimmed.slice(number.length).trim());
+}
+
 type Amount =
   | { readonly value: number; readonly unit: string; readonly found: Unit | undefined }
   | {

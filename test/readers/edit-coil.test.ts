@@ -85,16 +85,16 @@ describe("editCoil", () => {
       "a value in braces",
       [{ path: "secondary.wire.overall", value: "0.34 mm (measured)" }],
       [
-        "-  wire: { bare: 0.3 mm, overall: 0.335 mm (datasheet) }     # or: wire: AWG 28",
-        "+  wire: { bare: 0.3 mm, overall: 0.34 mm (measured) }     # or: wire: AWG 28",
+        "-  wire: { bare: 0.3 mm, overall: 0.335 mm (datasheet) }   # or: wire: AWG 28",
+        "+  wire: { bare: 0.3 mm, overall: 0.34 mm (measured) }   # or: wire: AWG 28",
       ],
     ],
     [
       "a record becomes one line",
       [{ path: "secondary.wire", value: "AWG 28" }],
       [
-        "-  wire: { bare: 0.3 mm, overall: 0.335 mm (datasheet) }     # or: wire: AWG 28",
-        "+  wire: AWG 28     # or: wire: AWG 28",
+        "-  wire: { bare: 0.3 mm, overall: 0.335 mm (datasheet) }   # or: wire: AWG 28",
+        "+  wire: AWG 28   # or: wire: AWG 28",
       ],
     ],
     [
@@ -106,8 +106,8 @@ describe("editCoil", () => {
       "a one-line record that grows a key",
       [{ path: "site.wall.height", value: "2.2 m" }],
       [
-        "-  wall: 1.9 m                      # modelled as a round room of that radius",
-        "+  wall: { radius: 1.9 m, height: 2.2 m }                      # modelled as a round room of that radius",
+        "-  wall: 3.4 m                      # nearest wall, modelled as a round room of that radius",
+        "+  wall: { radius: 3.4 m, height: 2.2 m }                      # nearest wall, modelled as a round room of that radius",
       ],
     ],
     [

@@ -269,7 +269,7 @@ function applyChange(source: Source, change: Change): Source | undefined {
   const wanted =
     change.kind === "remove"
       ? withoutAt(before, change.steps)
-      : withAt(before, { steps: change.steps, value: valueOf(change.value) });
+      : withAt(before, { steps: change.steps, value: plainOfValue(change.value) });
   return sameTree(plainOf(after), wanted) ? after : undefined;
 }
 
@@ -284,6 +284,11 @@ function orderAt(steps: readonly Step[]): readonly string[] {
 /** A tree of texts: enough to compare. Maps keep their keys apart from everything an object inherits. */
 type Plain = string | readonly Plain[] | ReadonlyMap<string, Plain>;
 
+/** True where two sources hold the same keys and, spaces apart, the same texts. */
+export function sameValues(a: Source, b: Source): boolean {
+  return sameTree(plainOf(a), plainOf(b), (text) => text.replaceAll(/\s+/g, ""));
+}
+
 function plainOf(source: Source): Plain {
   return plainOfNode(source.document.contents);
 }
@@ -297,7 +302,7 @@ function plainOfNode(node: unknown): Plain {
   return isScalar(node) ? String(node.value) : "";
 }
 
-function valueOf(value: string): Plain {
+function plainOfValue(value: string): Plain {
   const source = openSource(`{ key: ${value} }`);
   const node: Node | null | undefined = "refused" in source ? undefined : nodeAt(source.document, ["key"]);
   return plainOfNode(node);
@@ -333,13 +338,15 @@ function withoutAt(tree: Plain, steps: readonly Step[]): Plain {
   return tree;
 }
 
-function sameTree(a: Plain, b: Plain): boolean {
+function sameTree(a: Plain, b: Plain, fold: (text: string) => string = (text) => text): boolean {
   if (a instanceof Map && b instanceof Map) {
-    return a.size === b.size && [...a].every(([name, value]) => b.has(name) && sameTree(value, b.get(name) ?? ""));
+    return (
+      a.size === b.size && [...a].every(([name, value]) => b.has(name) && sameTree(value, b.get(name) ?? "", fold))
+    );
   }
   if (Array.isArray(a) && Array.isArray(b))
-    return a.length === b.length && a.every((item, i) => sameTree(item, b[i] ?? ""));
-  return typeof a === "string" && a === b;
+    return a.length === b.length && a.every((item, i) => sameTree(item, b[i] ?? "", fold));
+  return typeof a === "string" && typeof b === "string" && fold(a) === fold(b);
 }
 
 function refusal(source: Source, edit: Edit, what: string, expected: string): Finding {

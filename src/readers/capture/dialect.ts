@@ -1,0 +1,90 @@
+/** How a record is written: what was found out about it, why, and what a person may set instead. */
+import type { Finding } from "../../catalogue/finding.ts";
+import type { BenchRecord, ChannelRole, Transducer } from "../../description/record.ts";
+import type { Second } from "../../units/si.ts";
+
+export type Format = "csv" | "wav" | "json";
+export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
+export type Delimiter = "," | ";" | "\t" | " " | "|";
+export type Decimal = "." | ",";
+/** `index`: numbers its rows. `ignored`: empty, text, or a second time axis. */
+export type ColumnUse = "time" | "channel" | "index" | "ignored";
+
+export interface ColumnDialect {
+  readonly name: string;
+  readonly use: ColumnUse;
+  /** As the file writes it, without brackets; empty where it writes none. */
+  readonly written: string;
+  /** SI unit of the samples, `1` where there is none. */
+  readonly unit: string;
+  /** SI value of one of the file's. */
+  readonly factor: number;
+  readonly role: ChannelRole;
+  readonly transducer?: Transducer;
+}
+
+/** Why a part of the dialect is as it is. */
+export interface Reason {
+  readonly part: "format" | "encoding" | "delimiter" | "decimal" | "headerLines" | "time" | `columns.${number}`;
+  readonly because: string;
+}
+
+export interface Dialect {
+  readonly format: Format;
+  readonly encoding: Encoding;
+  readonly delimiter: Delimiter;
+  readonly decimal: Decimal;
+  /** Lines before the first row. */
+  readonly headerLines: number;
+  /** Of a row, from the left; of a WAV or JSON record, one for each channel. */
+  readonly columns: readonly ColumnDialect[];
+  /** Where the header gives it, or a person: then a time column is not used. */
+  readonly interval?: Second;
+  /** Time of the first row where no time column says it. */
+  readonly start: Second;
+  /** Rows that the header announces. */
+  readonly rowsAnnounced?: number;
+  readonly reasons: readonly Reason[];
+}
+
+/** Set instead of what would be found out. `unit` is written as in the coil file (`mV`). */
+export interface ColumnSetting {
+  readonly name?: string;
+  readonly use?: ColumnUse;
+  readonly unit?: string;
+  /** Multiplies the samples, beside the unit: 10 for a probe that divides by ten and that the instrument did not know of. Default 1. */
+  readonly scale?: number;
+  readonly role?: ChannelRole;
+  readonly transducer?: Transducer;
+}
+
+export interface Progress {
+  readonly bytes: number;
+  /** Of the whole, where it is known. */
+  readonly of: number | undefined;
+  readonly rows: number;
+}
+
+export interface CaptureSettings {
+  /** Of the record; usually the file's. */
+  readonly name?: string;
+  readonly format?: Format;
+  readonly encoding?: Encoding;
+  readonly delimiter?: Delimiter;
+  readonly decimal?: Decimal;
+  readonly headerLines?: number;
+  /** By column, from 0; of WAV and JSON by channel. */
+  readonly columns?: Readonly<Record<number, ColumnSetting>>;
+  readonly interval?: Second;
+  readonly start?: Second;
+  /** Called between pieces of about a quarter of a megabyte. Reading stops where it returns false. */
+  readonly goOn?: (progress: Progress) => boolean;
+}
+
+export interface CaptureReading {
+  /** Absent where the bytes cannot be read as a record; `findings` says why. */
+  readonly record?: BenchRecord;
+  /** Absent where not even the format is known. */
+  readonly dialect?: Dialect;
+  readonly findings: readonly Finding[];
+}
