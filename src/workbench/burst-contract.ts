@@ -1,0 +1,77 @@
+/** What one burst of a coil gives back, beside `Solution`: figures, waveforms and the ledger over time, as plain data. */
+import type { Figures } from "../catalogue/figure.ts";
+
+/** Settings that a slider may move without a change of the file; absent ones are the coil's own. */
+export interface BurstSetting {
+  /** [s] */
+  readonly onTime?: number;
+  /** [Hz] */
+  readonly rate?: number;
+  /** Of the whole bus, before the burst [V]: low for a first bring-up. */
+  readonly busVoltage?: number;
+  /** Whether a streamer loads the top once it breaks out. */
+  readonly streamer?: boolean;
+  /** Modes of the secondary in the circuit, 1 to 3. */
+  readonly modes?: 1 | 2 | 3;
+  /** Leads of the sense transformer the other way round. */
+  readonly senseReversed?: boolean;
+}
+
+/** Exact values at common times; all arrays of one length. */
+export interface Waveforms {
+  readonly time: Float64Array;
+  readonly primaryCurrent: Float64Array;
+  readonly bridgeVoltage: Float64Array;
+  readonly tankVoltage: Float64Array;
+  readonly topVoltage: Float64Array;
+  readonly busVoltage: Float64Array;
+  /** 1 where the upper (lower) side is driven, else 0; in a full bridge upper is the diagonal that drives positive current. */
+  readonly gateUpper: Float64Array;
+  readonly gateLower: Float64Array;
+  /** Which branch carries the primary current: 0 none, 1 upper switch, 2 upper diode, 3 lower switch, 4 lower diode. */
+  readonly conducting: Uint8Array;
+  /** The ledger up to each time [J], by part: what the bus has given (net), lost in switches, diodes, bus, primary, secondary, streamer, and stored in tank, coils and top. */
+  readonly energy: Readonly<Record<EnergyPart, Float64Array>>;
+}
+
+export type EnergyPart =
+  | "drawn"
+  | "returned"
+  | "switches"
+  | "diodes"
+  | "bus"
+  | "primary"
+  | "tank"
+  | "secondary"
+  | "streamer"
+  | "stored";
+
+/** A change of the gates, with the current that was switched. */
+export interface Commutation {
+  readonly time: number;
+  readonly current: number;
+  /** What took over: the opposite diode softly, or a hard turn-on into a conducting diode. */
+  readonly kind: "soft" | "hard" | "blocked";
+}
+
+export interface BurstStudy {
+  readonly setting: Required<BurstSetting>;
+  /** Every figure of sections Burst and Driver that this coil's file allows. */
+  readonly figures: Figures;
+  /** Where the file lacks a section, what is missing and so what could not be computed, in words. */
+  readonly missing: readonly { readonly path: string; readonly says: string }[];
+  /** How the simulation ended; anything but `endTime` is a finding. */
+  readonly reached: "endTime" | "eventLimit" | "stepLimit" | "chatter" | "overflow";
+  readonly remarks: readonly string[];
+  /** Absolute peak of the primary current in each of its half-cycles: [time, current]. */
+  readonly envelope: readonly (readonly [number, number])[];
+  readonly commutations: readonly Commutation[];
+  readonly breakoutTime: number | undefined;
+  readonly tripTime: number | undefined;
+  /** Amplitude spectrum of the primary current over the burst: [Hz], [A]. */
+  readonly spectrum: { readonly frequency: Float64Array; readonly amplitude: Float64Array };
+  /** Junction temperature over one repetition in steady state: [s], [K]. Empty without a switch. */
+  readonly junction: { readonly time: Float64Array; readonly temperature: Float64Array };
+  /** Only where asked for: the sampled waveforms. */
+  readonly waveforms: Waveforms | undefined;
+}
