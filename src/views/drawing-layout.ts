@@ -96,20 +96,19 @@ function placeVertical(
   const high = Math.min(from.y, to.y);
   const room = low - high;
   const fits = room > width + 18;
-  const boxAt = (x: number): PageBox => ({
-    x: x - style.line,
-    y: (fits ? (low + high) / 2 : high - 8 - width / 2) - width / 2 - 4,
-    width: style.line + 4,
-    height: width + 8,
-  });
-  const x = laneX + free(boxAt(laneX), { x: style.row, y: 0 }, taken).x;
+  // words along the line where it is long enough, else over its upper end
+  const boxAt = (x: number): PageBox =>
+    fits
+      ? { x: x - style.line, y: (low + high - width) / 2 - 4, width: style.line + 4, height: width + 8 }
+      : { x: x - width / 2 - 4, y: high - style.line - 9, width: width + 8, height: style.line };
+  const x = laneX + free(boxAt(laneX), { x: style.row / 2, y: 0 }, taken).x;
   const box = boxAt(x);
   const beyond = x >= Math.max(from.x, to.x) ? 4 : -4;
   return {
     dimension,
     text: words,
-    textAt: { x: x - 5, y: box.y + box.height / 2 },
-    turned: -90,
+    textAt: fits ? { x: x - 5, y: box.y + box.height / 2 } : { x, y: box.y + style.line - 5 },
+    turned: fits ? -90 : 0,
     anchor: "middle",
     box,
     lines: [

@@ -123,8 +123,8 @@ export function Sheet({ holder, carries = () => true, notes, layers, children }:
             }}
           >
             <desc id="drawing-summary">{`${summaryOf(drawn)} Plus and minus zoom, arrows pan, C fits the coil, R the room.`}</desc>
-            <LayersBelow page={layerPage(projection)} />
-            <Hatching shapes={drawn.shapes} projection={projection} />
+            <LayersBelow projection={projection} />
+            <Hatching shapes={drawn.shapes} projection={projection} page={size} />
             <Shapes shapes={drawn.shapes} projection={projection} />
             <WindingWires winding={drawn.winding} projection={projection} size={size} />
             <LayersAbove drawing={drawn} page={layerPage(projection)} />

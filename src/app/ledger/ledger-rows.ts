@@ -5,7 +5,7 @@ import type { Origin, Provenances } from "../../description/provenance.ts";
 import { formatParts, formatRange } from "../../units/index.ts";
 import type { Solution } from "../../workbench/contract.ts";
 import type { Doubts } from "../../workbench/doubts.ts";
-import { weakestOrigin } from "./weakest-origin.ts";
+import { decisiveOrigin } from "./decisive-origin.ts";
 
 export interface LedgerRow {
   readonly id: string;
@@ -23,6 +23,8 @@ export interface LedgerInputs {
   readonly provenances: Provenances;
   /** Intervals, as soon as they are known. */
   readonly doubts: Doubts | undefined;
+  /** Those of an earlier text where the new ones are still being worked out: marks change seldom. */
+  readonly lastDoubts: Doubts | undefined;
 }
 
 export interface LedgerGroup {
@@ -35,9 +37,10 @@ export function shownParts({ id, value, unit }: Pick<Figure, "id" | "value" | "u
   return formatParts(value, unit, { digits: quantities.get(id)?.display.digits ?? 4 });
 }
 
-function rowOf(figure: Figure, { solution, provenances, doubts }: LedgerInputs): LedgerRow {
+function rowOf(figure: Figure, { provenances, doubts, lastDoubts }: LedgerInputs): LedgerRow {
   const { id, unit, note } = figure;
   const { low, high } = doubts?.get(id) ?? figure;
+  const doubt = lastDoubts?.get(id);
   const parts = shownParts(figure);
   return {
     id,
@@ -45,7 +48,7 @@ function rowOf(figure: Figure, { solution, provenances, doubts }: LedgerInputs):
     number: parts.number,
     unit: parts.unit,
     interval: low === undefined || high === undefined ? undefined : formatRange({ low, high }, unit),
-    origin: weakestOrigin(id, solution.figures, provenances)?.origin,
+    origin: doubt && decisiveOrigin(doubt, provenances)?.origin,
     note,
   };
 }

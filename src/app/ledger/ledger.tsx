@@ -1,6 +1,6 @@
 /** Every figure with its value, its interval and where it comes from. */
 import { useMemo } from "preact/hooks";
-import { behind, doubts, solution } from "../state/answers.ts";
+import { behind, doubts, solution, study } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
 import { LedgerLine } from "./ledger-line.tsx";
@@ -12,20 +12,22 @@ export function Ledger({ only }: { readonly only?: readonly string[] }) {
   const found = solution.value;
   const provenances = drawable.value?.file.provenances;
   const sure = doubts.value;
+  const last = study.value?.doubts;
   const groups = useMemo(
     () =>
       found && provenances
-        ? ledgerGroups({ solution: found, provenances, doubts: sure }).filter(
+        ? ledgerGroups({ solution: found, provenances, doubts: sure, lastDoubts: last }).filter(
             ({ name }) => only?.includes(name) ?? true,
           )
         : [],
-    [found, provenances, sure, only],
+    [found, provenances, sure, last, only],
   );
   return (
     <section class="ledger" aria-labelledby="ledger-title" data-behind={behind.value || undefined}>
       <header>
         <h2 id="ledger-title">Ledger</h2>
         <OriginKey />
+        {found && sure === undefined && <p class="working">intervals are being worked out</p>}
       </header>
       {groups.length === 0 && <p class="empty">Figures appear here when the coil has been solved.</p>}
       {groups.map(({ name, rows }) => (

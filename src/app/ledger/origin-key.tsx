@@ -1,4 +1,4 @@
-/** What the four marks mean: a figure wears the mark of the least sure number under it. */
+/** What the four marks mean: a figure wears that of the least sure number that makes a real part of its doubt. */
 import type { Origin } from "../../description/provenance.ts";
 import { OriginMark, originSays } from "./origin-mark.tsx";
 
@@ -6,7 +6,7 @@ const all: readonly Origin[] = ["measured", "datasheet", "drawn", "guessed"];
 
 export function OriginKey() {
   return (
-    <dl class="origin-key" aria-label="Marks: the least sure number that a figure rests on">
+    <dl class="origin-key" aria-label="Marks: the least sure number behind a figure's interval">
       {all.map((origin) => (
         <div key={origin}>
           <dt>

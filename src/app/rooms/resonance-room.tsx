@@ -21,19 +21,21 @@ export function ResonanceRoom() {
   return (
     <div class="room resonance-room">
       <Sheet holder={sideCamera} carries={tunes} notes layers={false} />
-      <div class="studies" data-behind={behind.value || undefined}>
-        {found === undefined ? (
-          <p class="empty">Curves appear here when the coil has been solved.</p>
-        ) : (
-          <>
-            <PolePlots solution={found} />
-            <ModeShapes solution={found} />
-            <DetuningBars solution={found} />
-            <TuneSensitivity />
-          </>
-        )}
+      <div class="beside">
+        <div class="studies" data-behind={behind.value || undefined}>
+          {found === undefined ? (
+            <p class="empty">Curves appear here when the coil has been solved.</p>
+          ) : (
+            <>
+              <PolePlots solution={found} />
+              <ModeShapes solution={found} />
+              <DetuningBars solution={found} />
+              <TuneSensitivity />
+            </>
+          )}
+        </div>
+        <Ledger only={groups} />
       </div>
-      <Ledger only={groups} />
     </div>
   );
 }

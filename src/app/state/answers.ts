@@ -54,16 +54,15 @@ export function followText(): void {
   effect(() => {
     if (file.value.text !== "") ask(file.value);
   });
-  const weigh = latestOnly(
-    (question: CoilFile) => slowBench().study(question).catch(failing),
-    (got) => {
-      if (got !== undefined) study.value = got;
-    },
-  );
+  // not one at a time: a newer study ends the older one
+  const weigh = async (question: CoilFile) => {
+    const got = await slowBench().study(question).catch(failing);
+    if (got !== undefined) study.value = got;
+  };
   effect(() => {
     const now = settled.value;
     if (now?.solution === undefined) return;
-    const timer = setTimeout(() => weigh(file.peek()), peace);
+    const timer = setTimeout(() => void weigh(file.peek()), peace);
     return () => clearTimeout(timer);
   });
 }

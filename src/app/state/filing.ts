@@ -19,6 +19,8 @@ export const host = signal<Host>(browserHost());
 export const conflict = signal<Conflict | undefined>(undefined);
 export const examples = signal<readonly Example[]>([]);
 
+/** The table coil: the kind that most people begin with. */
+const shownFirst = "inkwell.yaml";
 const draftKey = "coilwright.draft";
 
 interface Draft {
@@ -42,7 +44,7 @@ export async function begin(): Promise<void> {
     notice.value = `Continued the draft of ${draft.name} kept in this browser`;
     return;
   }
-  const example = examples.value[0];
+  const example = examples.value.find(({ name }) => name === shownFirst) ?? examples.value[0];
   if (example !== undefined) openExample(example);
 }
 

@@ -24,7 +24,7 @@ function FigureInput({ figure }: { readonly figure: Figure }) {
         {quantity ? `${quantity.group}, ${quantity.name}` : figure.id}
       </button>
       <span class="number">{`${number} ${unit}`}</span>
-      <span />
+      <span class="mark" />
     </li>
   );
 }
@@ -39,7 +39,7 @@ function KeyInput({ path }: { readonly path: string }) {
         {path}
       </button>
       <span class="number">{own ? (own.text ?? "default") : inside > 0 ? `${inside} numbers` : ""}</span>
-      {own ? <OriginMark origin={own.origin} /> : <span />}
+      <span class="mark">{own && <OriginMark origin={own.origin} />}</span>
     </li>
   );
 }

@@ -3,9 +3,9 @@ import { useEffect, useRef } from "preact/hooks";
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatRange } from "../../units/index.ts";
 import { jumpTo } from "../findings/jump.ts";
+import { decisiveOrigin } from "../ledger/decisive-origin.ts";
 import { shownParts } from "../ledger/ledger-rows.ts";
 import { OriginMark, originSays } from "../ledger/origin-mark.tsx";
-import { weakestOrigin } from "../ledger/weakest-origin.ts";
 import { behind, doubts, solution } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
@@ -27,11 +27,11 @@ export function WhyDrawer() {
   if (id === undefined || figure === undefined) return null;
   const quantity = quantities.get(id);
   const provenances = drawable.value?.file.provenances;
-  const weakest = provenances && solution.value ? weakestOrigin(id, solution.value.figures, provenances) : undefined;
   const { number, unit } = shownParts(figure);
   const explanation = explained.value.get(id)?.explanation;
   const sensitivities = explanation?.sensitivities ?? [];
   const doubt = explanation?.doubt ?? doubts.value?.get(id);
+  const decisive = provenances && doubt ? decisiveOrigin(doubt, provenances) : undefined;
   const close = () => {
     asked.value = undefined;
     giveFocusBack(id);
@@ -61,13 +61,16 @@ export function WhyDrawer() {
       <section>
         <h3>From</h3>
         <InputsList from={figure.from} />
-        {weakest && (
-          <p class="weakest">
-            <OriginMark origin={weakest.origin} /> the least sure number under it, {weakest.path}, is{" "}
-            {originSays[weakest.origin]}
+        {decisive && (
+          <p class="decisive">
+            <OriginMark origin={decisive.origin} />
+            <span>
+              the least sure number behind its interval, {decisive.path}, is {originSays[decisive.origin]}
+            </span>
           </p>
         )}
       </section>
+      {explanation === undefined && <p class="working">interval and sensitivities are being worked out</p>}
       {sensitivities.length > 0 && (
         <section>
           <h3>What moves it</h3>

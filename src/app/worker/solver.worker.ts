@@ -3,6 +3,7 @@
  * Reading stays with the page, so that the reader is sent to the browser once.
  */
 import { expose } from "comlink";
+import type { Coil } from "../../description/coil.ts";
 import { assess } from "../../findings/assess.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { intervals } from "../../workbench/doubts.ts";
@@ -31,11 +32,34 @@ function solved({ text, coil }: CoilFile): Worked {
   return last;
 }
 
+/** Sensitivities move one number at a time and solve again; figures share most of those solves, so they are kept while the text stays. */
+const moved = new Map<string, Solution>();
+let movedFor: string | undefined;
+const mostMoved = 400;
+
+function solveKept(coil: Coil): Solution {
+  const key = JSON.stringify(coil);
+  const known = moved.get(key) ?? solve(coil);
+  if (moved.size >= mostMoved) moved.clear();
+  moved.set(key, known);
+  return known;
+}
+
+function keepMovesOf({ text }: CoilFile): void {
+  if (movedFor !== text) moved.clear();
+  movedFor = text;
+}
+
+/** Lets questions that came meanwhile go first. */
+const breathe = () => new Promise((done) => setTimeout(done));
+
+let studies = 0;
+
 const bench = {
   /** The quick half: what a drag needs. */
   answer(file: CoilFile): Answer {
     const { solution, failed } = solved(file);
-    const findings = assess({ file, ...(solution === undefined ? {} : { solution }) });
+    const findings = assess(solution === undefined ? { file } : { file, solution });
     return {
       text: file.text,
       findings,
@@ -43,11 +67,18 @@ const bench = {
       ...(failed === undefined ? {} : { failed }),
     };
   },
-  /** Intervals of all figures, and the findings that weigh them. */
-  study(file: CoilFile): Study | undefined {
+  /** Intervals of all figures, and the findings that weigh them; undefined where a newer text was asked about meanwhile. */
+  async study(file: CoilFile): Promise<Study | undefined> {
+    const mine = ++studies;
     const { solution } = solved(file);
     if (solution === undefined) return undefined;
-    const doubts = intervals({ file, solution, solve });
+    keepMovesOf(file);
+    for (const id of solution.figures.keys()) {
+      explain({ file, solution, id, solve: solveKept });
+      await breathe();
+      if (mine !== studies) return undefined;
+    }
+    const doubts = intervals({ file, solution, solve: solveKept });
     return { text: file.text, doubts, findings: assess({ file, solution, doubts }) };
   },
   map({ text, coil }: CoilFile, window: MapWindow): MappedField | undefined {
@@ -55,9 +86,10 @@ const bench = {
   },
   explain(file: CoilFile, id: string): Explained {
     const { solution } = solved(file);
+    keepMovesOf(file);
     return {
       text: file.text,
-      explanation: solution === undefined ? undefined : explain({ file, solution, id, solve }),
+      explanation: solution === undefined ? undefined : explain({ file, solution, id, solve: solveKept }),
     };
   },
 };
