@@ -1,5 +1,5 @@
 /** The coil and its room as filaments and surfaces, in metres. */
-import type { Coil, Secondary } from "../description/coil.ts";
+import type { Ceiling, Coil, Secondary, Wall } from "../description/coil.ts";
 import { conductorOutline, type Outline, rings, surroundings, topLoadOutline } from "../parts/index.ts";
 import type { Metre } from "../units/si.ts";
 import { outerStretches } from "./outline-stretches.ts";
@@ -98,6 +98,9 @@ function primaryConductors({ primary }: Coil): RoundConductor[] {
   ];
 }
 
+/** A wall ends this far below a ceiling that it would meet, as a share of the height: sheets that touch have no clear charge at the seam. */
+const seam = 0.04;
+
 function room({ site: { wall, ceiling } }: Coil): RoundConductor[] {
   const conductors: RoundConductor[] = [];
   if (ceiling) {
@@ -109,13 +112,21 @@ function room({ site: { wall, ceiling } }: Coil): RoundConductor[] {
     conductors.push({ path: "site.ceiling", role: "room", stretches: outerStretches([outline]), earthed: true });
   }
   if (wall) {
-    const height = wall.height ?? ceiling?.height;
+    const height = wallHeight(wall, ceiling);
     const outline = surroundings.wall.outline({ radius: wall.radius, ...(height === undefined ? {} : { height }) });
     // The wall meets the ground plane, where its charge fades out instead of gathering.
     const stretches = outerStretches([outline]).map((stretch): Stretch => ({ ...stretch, starts: "smooth" }));
     conductors.push({ path: "site.wall", role: "room", stretches, earthed: true });
   }
   return conductors;
+}
+
+/** As drawn, or up to the ceiling; never onto or through a ceiling that reaches out to it. */
+function wallHeight(wall: Wall, ceiling: Ceiling | undefined): Metre | undefined {
+  if (!ceiling) return wall.height;
+  const highest = (1 - seam) * ceiling.height;
+  const meets = (ceiling.radius ?? wall.radius) > (1 - seam) * wall.radius;
+  return meets ? Math.min(wall.height ?? highest, highest) : (wall.height ?? ceiling.height);
 }
 
 function standing({ site: { people, objects } }: Coil): StandingBody[] {
