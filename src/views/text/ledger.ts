@@ -53,7 +53,10 @@ export function spreadText({ value, low, high }: { value: number; low: number; h
   if (value === 0) return "";
   const down = (value - low) / Math.abs(value);
   const up = (high - value) / Math.abs(value);
-  const part = (share: number) => formatQuantity(100 * share, "1", { digits: 2, trim: true });
+  const part = (share: number, digits = 2) => formatQuantity(100 * share, "1", { digits, trim: true });
   const [less, more] = [Math.min(down, up), Math.max(down, up)];
-  return more - less <= 0.25 * more ? `±${part(more)} %` : `−${part(down)} +${part(up)} %`;
+  if (more - less <= 0.25 * more) return `±${part(more)} %`;
+  // Two sides have to fit where one does: below one per cent one digit is enough.
+  const side = (share: number) => part(share, share < 0.01 ? 1 : 2);
+  return `−${side(down)} +${side(up)} %`;
 }
