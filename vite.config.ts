@@ -10,6 +10,8 @@ export default defineConfig({
     target: "es2023",
     // the server's policy takes no data: fonts
     assetsInlineLimit: 0,
+    license: { fileName: "licences.md" },
+    reportCompressedSize: false,
   },
   worker: { format: "es" },
   server: { host: "127.0.0.1" },

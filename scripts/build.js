@@ -6,7 +6,7 @@ import { reasonToInstall } from "./packages.js";
 import { root, runTool } from "./step.js";
 
 /** What a build is made from. */
-const sources = ["src", "package-lock.json", "tsconfig.json", "vite.config.ts", "vite.node.config.ts"];
+const sources = ["src", "index.html", "package-lock.json", "tsconfig.json", "vite.config.ts", "vite.node.config.ts"];
 /** Says when a build began, so that a change made during the build counts as newer. */
 const stamp = "built.json";
 

@@ -74,7 +74,7 @@ describe("npm start", () => {
     const folder = await workingFolder();
     const { address, ended, said } = await start(folder, "gone.yaml");
     expect(address).toBeUndefined();
-    expect(await ended).toBe(1);
+    expect(await ended).toBe(2);
     expect(said()).toContain(`${join(folder, "gone.yaml")} is not there`);
     expect(said()).not.toMatch(/^\s+at /m);
   });

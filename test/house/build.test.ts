@@ -14,7 +14,14 @@ async function builtClone() {
   await mkdir(join(clone, "src", "units"), { recursive: true });
   await mkdir(join(clone, "dist"));
   await writeFile(join(clone, "dist", "built.json"), JSON.stringify({ began }));
-  const files = ["package-lock.json", "tsconfig.json", "vite.config.ts", "vite.node.config.ts", "src/units/si.ts"];
+  const files = [
+    "index.html",
+    "package-lock.json",
+    "tsconfig.json",
+    "vite.config.ts",
+    "vite.node.config.ts",
+    "src/units/si.ts",
+  ];
   for (const path of files) await writeFile(join(clone, path), "");
   const before = new Date(began - 60_000);
   for (const path of [...files, "src/units", "src"]) await utimes(join(clone, path), before, before);
