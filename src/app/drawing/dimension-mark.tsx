@@ -31,7 +31,7 @@ export function DimensionMark({ placed, provenance, onFocus }: Properties) {
       <g
         class="words"
         role="spinbutton"
-        tabIndex={0}
+        tabindex={0}
         data-path={path}
         aria-label={says}
         aria-valuenow={value}

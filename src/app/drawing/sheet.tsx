@@ -12,6 +12,7 @@ import { type CameraHolder, fitTo } from "./camera.ts";
 import { cameraKey } from "./camera-keys.ts";
 import { DimensionMark } from "./dimension-mark.tsx";
 import { DrawingBar } from "./drawing-bar.tsx";
+import { EmptySheet } from "./empty-sheet.tsx";
 import { GripHandle } from "./grip-handle.tsx";
 import { Hatching } from "./hatching.tsx";
 import type { LayerPage } from "./layer-page.ts";
@@ -76,7 +77,7 @@ export function Sheet({ holder, carries = () => true, notes, layers, children }:
     return () => clearTimeout(timer);
   }, [sought.value, whole]);
 
-  if (whole === undefined) return <div class="sheet" ref={ref} />;
+  if (whole === undefined) return <EmptySheet sheet={ref} />;
   const drawn = { ...whole, dimensions: whole.dimensions.filter(carries) };
   const projection = camera && projectionOf(camera, size);
   // from far away the coil's own dimensions would bury the coil
@@ -104,12 +105,12 @@ export function Sheet({ holder, carries = () => true, notes, layers, children }:
         {projection && (
           // biome-ignore lint/a11y/useSemanticElements: no other element groups the parts of a drawing
           <svg
-            ref={pointer.svg}
+            ref={pointer.setSvg}
             width={size.width}
             height={size.height}
             role="group"
             // biome-ignore lint/a11y/noNoninteractiveTabindex: it is zoomed and panned by keys
-            tabIndex={0}
+            tabindex={0}
             aria-label="Drawing of the coil"
             aria-describedby="drawing-summary"
             data-fit={holder.fit.value}

@@ -1,5 +1,5 @@
 /** Wheel, drag and pinch on the drawing move its camera. */
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { PageSize } from "../../views/drawing-fit.ts";
 import { type CameraHolder, pan, zoomAbout } from "./camera.ts";
 
@@ -9,16 +9,15 @@ interface Held {
 }
 
 export function usePointerCamera(holder: CameraHolder, size: PageSize) {
-  const svg = useRef<SVGSVGElement>(null);
+  const [svg, setSvg] = useState<SVGSVGElement | null>(null);
   const pointers = useRef(new Map<number, Held>());
   const page = useRef(size);
   page.current = size;
 
   useEffect(() => {
-    const element = svg.current;
-    if (element === null) return;
+    if (svg === null) return;
     const place = (event: MouseEvent): Held => {
-      const { left, top } = element.getBoundingClientRect();
+      const { left, top } = svg.getBoundingClientRect();
       return { x: event.clientX - left, y: event.clientY - top };
     };
     // not through the framework: a wheel listener must say that it is not passive
@@ -27,17 +26,17 @@ export function usePointerCamera(holder: CameraHolder, size: PageSize) {
       const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
       zoomAbout(holder, Math.exp(-event.deltaY * lines * 0.0016), place(event), page.current);
     };
-    element.addEventListener("wheel", wheel, { passive: false });
-    return () => element.removeEventListener("wheel", wheel);
-  }, [holder]);
+    svg.addEventListener("wheel", wheel, { passive: false });
+    return () => svg.removeEventListener("wheel", wheel);
+  }, [holder, svg]);
 
   const place = (event: PointerEvent): Held => {
-    const box = svg.current?.getBoundingClientRect();
+    const box = svg?.getBoundingClientRect();
     return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
   };
   const down = (event: PointerEvent) => {
     if (event.button !== 0 || (event.target as Element).closest(".words, .grip") !== null) return;
-    svg.current?.setPointerCapture(event.pointerId);
+    svg?.setPointerCapture(event.pointerId);
     pointers.current.set(event.pointerId, place(event));
   };
   const move = (event: PointerEvent) => {
@@ -59,5 +58,5 @@ export function usePointerCamera(holder: CameraHolder, size: PageSize) {
   const up = (event: PointerEvent) => {
     pointers.current.delete(event.pointerId);
   };
-  return { svg, onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: up };
+  return { setSvg, onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: up };
 }

@@ -13,13 +13,18 @@ export function ConflictDialog() {
     if (found !== undefined && dialog.current?.open === false) dialog.current.showModal();
     if (found === undefined) dialog.current?.close();
   }, [found]);
+  const leave = (act: () => void) => {
+    // at once, so that the next key already reaches the page
+    dialog.current?.close();
+    setBoth(false);
+    act();
+  };
   const later = () => {
     conflict.value = undefined;
-    setBoth(false);
   };
   const gone = found !== undefined && found.theirs === undefined;
   return (
-    <dialog ref={dialog} class="conflict" aria-labelledby="conflict-title" onClose={later}>
+    <dialog ref={dialog} class="conflict" aria-labelledby="conflict-title" onCancel={later}>
       <h2 id="conflict-title">{gone ? "The file is gone from the disk" : "The file changed on disk"}</h2>
       <p>
         {gone
@@ -52,11 +57,11 @@ export function ConflictDialog() {
         </section>
       )}
       <div class="actions">
-        <button type="button" onClick={() => void keepMine()}>
+        <button type="button" onClick={() => leave(() => void keepMine())}>
           {gone ? "Write mine again" : "Keep mine and write it"}
         </button>
         {!gone && (
-          <button type="button" onClick={takeTheirs}>
+          <button type="button" onClick={() => leave(takeTheirs)}>
             Take theirs
           </button>
         )}
@@ -65,7 +70,7 @@ export function ConflictDialog() {
             {both ? "Hide both" : "Show both"}
           </button>
         )}
-        <button type="button" onClick={later}>
+        <button type="button" onClick={() => leave(later)}>
           Decide later
         </button>
       </div>
