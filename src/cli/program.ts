@@ -76,14 +76,24 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       done(await (await import("./commands/tune.ts")).tune(io, file, options)),
     );
 
-  verb("why", "Why this number? Shows formula, inputs, source, sensitivities and handbook checks of one figure.")
+  verb(
+    "why",
+    "Why this number? Shows formula, inputs, source, sensitivities and handbook checks of a figure, or what a rule stands on.",
+  )
     .argument("<file>", "coil file, or -")
-    .argument("<id>", "of the figure, e.g. secondary.f1; tune lists them")
+    .argument(
+      "<id>",
+      "of a figure, e.g. secondary.f1 (tune lists them), or of a rule, e.g. mistuned (check names them)",
+    )
     .option("--quick", "leave out the sensitivities, which take some seconds")
     .option(...json)
     .addHelpText(
       "after",
-      examples("coilwright why lantern.yaml secondary.f1", "coilwright why lantern.yaml coupling.k --quick"),
+      examples(
+        "coilwright why lantern.yaml secondary.f1",
+        "coilwright why lantern.yaml coupling.k --quick",
+        "coilwright why lantern.yaml mistuned",
+      ),
     )
     .action(async (file: string, id: string, options: { quick?: boolean; json?: boolean }) =>
       done(await (await import("./commands/why.ts")).why(io, file, id, options)),

@@ -8,7 +8,7 @@ name: New coil
 site:
   air: { temperature: 20 °C, pressure: 1013 hPa, humidity: 50 % }
   ceiling: 2.6 m                 # above the ground plane
-  wall: 2.4 m                    # nearest wall, from the coil's axis
+  wall: 4.6 m                    # nearest wall, from the coil's axis
   people: [ { at: 4 m, height: 1.75 m } ]   # everybody who may be in the room
 
 secondary:

@@ -1,4 +1,3 @@
 export { assess } from "./assess.ts";
-export { placeOf } from "./place.ts";
 export type { Context, Judgement, Rule } from "./rule.ts";
 export { rules } from "./rule-list.ts";

@@ -18,11 +18,8 @@ export const farads = show("F", 4);
 export const henries = show("H", 3);
 export const ohms = show("Ω", 3);
 export const seconds = show("s", 3);
-export const joules = show("J", 2);
 export const percent = show("%", 3);
-export const roughPercent = show("%", 2);
 export const number = show("1", 3);
-export const degrees = show("rad", 3);
 
 /** A field along or on a surface as the trade says it: `3.4 kV/cm`. */
 export const field = (voltsPerMetre: number) => `${formatQuantity(voltsPerMetre / 1e5, "1", { digits: 2 })} kV/cm`;

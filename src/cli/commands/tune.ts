@@ -1,3 +1,4 @@
+import { assess } from "../../findings/index.ts";
 import { briefText } from "../../views/text/brief.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { tuneJson } from "../../views/text/json.ts";
@@ -21,8 +22,7 @@ export async function tune(io: Io, name: string, options: TuneOptions): Promise<
   const { json = false, sure = false } = options;
   if (options.why !== undefined) return why(io, name, options.why, { json });
   const input = await readInput(io, name);
-  const { file, solution, findings } = judge(input.text);
-  const code = exitFor({ readable: file.coil !== undefined, findings });
+  const { file, solution, findings: judged } = judge(input.text);
   const doubts =
     sure && solution
       ? intervals({
@@ -34,6 +34,8 @@ export async function tune(io: Io, name: string, options: TuneOptions): Promise<
       : undefined;
   io.progress("");
   const sureOf = doubts ? { doubts } : {};
+  const findings = doubts && solution ? assess({ file, solution, doubts }) : judged;
+  const code = exitFor({ readable: file.coil !== undefined, findings });
   if (json) {
     io.out(`${JSON.stringify(tuneJson({ findings, ...(solution ? { solution } : {}), ...sureOf }), undefined, 2)}\n`);
     return code;

@@ -1,5 +1,7 @@
+import { rules } from "../../findings/index.ts";
 import { closestOf } from "../../units/index.ts";
 import { findingsText } from "../../views/text/findings.ts";
+import { explainRule, ruleText } from "../../views/text/rule.ts";
 import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
 import { solve } from "../../workbench/solve.ts";
@@ -7,7 +9,7 @@ import { judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 
-/** `coilwright why FILE ID`: what a figure is, how it is computed, from what, by which source, and what moves it. */
+/** `coilwright why FILE ID`: what a figure is, how it is computed, from what, by which source, and what moves it; or what a rule looks for. */
 export async function why(
   io: Io,
   name: string,
@@ -17,6 +19,16 @@ export async function why(
   const input = await readInput(io, name);
   const { file, solution, findings } = judge(input.text);
   const { width, colour } = io;
+  const rule = rules.find((one) => one.id === id);
+  if (rule !== undefined) {
+    const found = findings.filter((finding) => finding.rule === id);
+    io.out(
+      json
+        ? `${JSON.stringify({ rule: explainRule(rule), findings: found }, undefined, 2)}\n`
+        : ruleText(rule, found, { width, colour }),
+    );
+    return exit.clean;
+  }
   if (solution === undefined) {
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;

@@ -71,6 +71,6 @@ function doubtLines(
   const left =
     measure === undefined
       ? "no tolerance in the file adds to it"
-      : `knowing ${measure.path} exactly, ${formatQuantity(measure.share, "%", { digits: 2 })} of the variance, would leave ${formatRange(measure, unit, { digits: 4 })}`;
+      : `knowing ${measure.path} exactly, ${formatQuantity(measure.share, "%", { digits: 2 })} of the variance, would leave ${measure.share > 0.999 ? "nothing open" : formatRange(measure, unit, { digits: 4 })}`;
   return [labelled("how sure", `${interval} (90 %); ${left}`)];
 }
