@@ -13,7 +13,7 @@ function fill(page: string, name: string, text: string): string {
 }
 
 describe("what is made from the keys", () => {
-  // law: the manual and the schema say what the keys say; `vitest run -u test/description/manual.test.ts` writes them anew
+  // law: the manual and the schema say what the keys say; `npx vitest run test/description/manual.test.ts --update` writes them anew
   it("the manual is current", async () => {
     const page = readFileSync(manual, "utf8");
     const current = fill(fill(page, "tolerances", tolerancesInMarkdown()), "keys", keysInMarkdown());
@@ -21,6 +21,8 @@ describe("what is made from the keys", () => {
   });
 
   it("the schema is current", async () => {
-    await expect(`${JSON.stringify(coilJsonSchema(), null, 2)}\n`).toMatchFileSnapshot(new URL("../../docs/coil.schema.json", import.meta.url).pathname);
+    await expect(`${JSON.stringify(coilJsonSchema(), null, 2)}\n`).toMatchFileSnapshot(
+      new URL("../../docs/coil.schema.json", import.meta.url).pathname,
+    );
   });
 });

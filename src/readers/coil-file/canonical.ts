@@ -17,7 +17,9 @@ export function writeCanonical(source: Source): string {
       if (spaced !== undefined) node.value = spaced;
     },
   });
-  const text = alignComments(document.toString({ lineWidth: 0, indent: 2, indentSeq: true, flowCollectionPadding: true, minContentWidth: 0 }));
+  const text = alignComments(
+    document.toString({ lineWidth: 0, indent: 2, indentSeq: true, flowCollectionPadding: true, minContentWidth: 0 }),
+  );
   return source.text.includes("\r\n") ? text.replaceAll(/\r?\n/g, "\r\n") : text;
 }
 

@@ -1,10 +1,11 @@
 /** Edits written back into the text of a coil file: comments, order, quotes and untouched lines stay as they are. */
-import { isMap, isScalar, isSeq, type Node } from "yaml";
+import { isMap, isScalar, isSeq } from "yaml";
 import type { Edit, Finding } from "../../catalogue/finding.ts";
 import { isQuantityKey, type Key, keyAt } from "../../catalogue/keys.ts";
 import { coilKey } from "../../description/coil-keys.ts";
 import { clip } from "./expectation.ts";
 import { splitInline } from "./inline.ts";
+import { plainOf, plainOfValue, sameTree, withAt, withoutAt } from "./plain.ts";
 import { problem } from "./problem.ts";
 import { openSource, type Source } from "./source.ts";
 import { removeAt, setAt } from "./splice.ts";
@@ -244,7 +245,6 @@ function nest(steps: readonly Step[], value: string): string {
 /** The value as one line of YAML that stands anywhere, braces included; undefined where it cannot. */
 function oneLine(value: string, key: Key): string | undefined {
   const text = value.trim();
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: a control character has no place in a coil file
   if (text === "" || /[\u0000-\u001f\u007f]/.test(text)) return undefined;
   const single = isQuantityKey(key) || ["count", "number", "text", "choice", "flag"].includes(key.kind);
   const inBraces = openSource(`{ key: ${text} }`);
@@ -277,76 +277,6 @@ function applyChange(source: Source, change: Change): Source | undefined {
 function orderAt(steps: readonly Step[]): readonly string[] {
   const record = keyAt(coilKey, steps.slice(0, -1).join("."));
   return record === undefined || isQuantityKey(record) || record.kind !== "record" ? [] : Object.keys(record.keys);
-}
-
-// ── what the tree must be after a change ─────────────────────────────────────────────────────────────────────────────
-
-/** A tree of texts: enough to compare. Maps keep their keys apart from everything an object inherits. */
-type Plain = string | readonly Plain[] | ReadonlyMap<string, Plain>;
-
-/** True where two sources hold the same keys and, spaces apart, the same texts. */
-export function sameValues(a: Source, b: Source): boolean {
-  return sameTree(plainOf(a), plainOf(b), (text) => text.replaceAll(/\s+/g, ""));
-}
-
-function plainOf(source: Source): Plain {
-  return plainOfNode(source.document.contents);
-}
-
-function plainOfNode(node: unknown): Plain {
-  if (isMap(node))
-    return new Map(
-      node.items.map((pair) => [isScalar(pair.key) ? String(pair.key.value) : "?", plainOfNode(pair.value)]),
-    );
-  if (isSeq(node)) return node.items.map(plainOfNode);
-  return isScalar(node) ? String(node.value) : "";
-}
-
-function plainOfValue(value: string): Plain {
-  const source = openSource(`{ key: ${value} }`);
-  const node: Node | null | undefined = "refused" in source ? undefined : nodeAt(source.document, ["key"]);
-  return plainOfNode(node);
-}
-
-function withAt(tree: Plain, { steps, value }: { steps: readonly Step[]; value: Plain }): Plain {
-  const [step, ...rest] = steps;
-  if (step === undefined) return value;
-  if (tree instanceof Map)
-    return new Map<string, Plain>(tree).set(step, withAt(tree.get(step) ?? "", { steps: rest, value }));
-  if (Array.isArray(tree)) {
-    const items = [...tree];
-    items[Number(step)] = withAt(items[Number(step)] ?? "", { steps: rest, value });
-    return items;
-  }
-  return tree;
-}
-
-function withoutAt(tree: Plain, steps: readonly Step[]): Plain {
-  const [step = "", ...rest] = steps;
-  if (tree instanceof Map) {
-    const copy = new Map<string, Plain>(tree);
-    const inner = copy.get(step);
-    if (rest.length === 0) copy.delete(step);
-    else if (inner !== undefined) copy.set(step, withoutAt(inner, rest));
-    return copy;
-  }
-  if (Array.isArray(tree)) {
-    return rest.length === 0
-      ? tree.filter((_, i) => i !== Number(step))
-      : tree.map((item, i) => (i === Number(step) ? withoutAt(item, rest) : item));
-  }
-  return tree;
-}
-
-function sameTree(a: Plain, b: Plain, fold: (text: string) => string = (text) => text): boolean {
-  if (a instanceof Map && b instanceof Map) {
-    return (
-      a.size === b.size && [...a].every(([name, value]) => b.has(name) && sameTree(value, b.get(name) ?? "", fold))
-    );
-  }
-  if (Array.isArray(a) && Array.isArray(b))
-    return a.length === b.length && a.every((item, i) => sameTree(item, b[i] ?? "", fold));
-  return typeof a === "string" && typeof b === "string" && fold(a) === fold(b);
 }
 
 function refusal(source: Source, edit: Edit, what: string, expected: string): Finding {

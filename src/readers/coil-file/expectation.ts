@@ -1,6 +1,7 @@
 /** What a key takes, in words, and the remedies that can be offered where it is missing or wrong. */
 import type { Remedy } from "../../catalogue/finding.ts";
 import { isQuantityKey, type Key, type QuantityKey, usualLimits } from "../../catalogue/keys.ts";
+import { coilKey } from "../../description/coil-keys.ts";
 import { dimensions } from "../../units/dimension.ts";
 import { type Quantity, readQuantity } from "../../units/quantity.ts";
 
@@ -81,4 +82,27 @@ export function quantityOf(text: string, key: QuantityKey): Quantity {
   const reading = readQuantity(text, { dimension: key.dimension });
   if ("problem" in reading) throw new TypeError(`the keys state \`${text}\`: ${reading.problem.what}`);
   return reading.quantity;
+}
+
+/** Paths of the records that have a key called `name`; list items as `[]`. */
+export function homesOf(name: string): readonly string[] {
+  return homesIn(coilKey, { name, path: "" });
+}
+
+function homesIn(key: Key, { name, path }: { name: string; path: string }): readonly string[] {
+  if (isQuantityKey(key)) return [];
+  const below = (record: Readonly<Record<string, Key>>): readonly string[] =>
+    Object.entries(record).flatMap(([step, inner]) =>
+      homesIn(inner, { name, path: path === "" ? step : `${path}.${step}` }),
+    );
+  switch (key.kind) {
+    case "record":
+      return [...(path !== "" && Object.hasOwn(key.keys, name) ? [path] : []), ...below(key.keys)];
+    case "oneOf":
+      return below(key.cases);
+    case "list":
+      return homesIn(key.of, { name, path: `${path}[]` });
+    default:
+      return [];
+  }
 }

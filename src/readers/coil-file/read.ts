@@ -9,7 +9,7 @@ import { numberOf } from "../../units/number.ts";
 import { clip } from "./expectation.ts";
 import { problem } from "./problem.ts";
 import { openSource, type Source } from "./source.ts";
-import { walk } from "./walk.ts";
+import { walkTree } from "./walk.ts";
 
 /**
  * Reads the text of a coil file (format 1, YAML 1.2 or JSON).
@@ -24,17 +24,12 @@ export function readCoil(text: string): CoilFile {
   if (format?.unreadable === true)
     return { text, provenances: new Map(), places: new Map(), findings: [...source.syntax, format.finding] };
 
-  const { value, findings, provenances, places } = walk(source, { root: source.document.contents, key: coilKey });
-  // After a mistake of syntax the tree lacks parts that the text has: what seems missing may be there.
-  const walked =
-    source.syntax.length > 0
-      ? findings.filter((f) => f.rule !== "missing-key" && f.rule !== "value-missing")
-      : findings;
+  const { value, findings, provenances, places } = walkTree(source, { root: source.document.contents, key: coilKey });
   const made = value === undefined || source.syntax.length > 0 ? undefined : (value as Coil);
   const file: CoilFile = { text, provenances, places, findings: [] };
   const checks = made === undefined ? [] : checkCoil(made);
   const placed = checks.map(({ finding }) => ({ ...finding, place: resolvePlace(file, finding.path) }));
-  const all = inOrder([...source.syntax, ...walked, ...placed]);
+  const all = inOrder([...source.syntax, ...trustworthy(findings, source.brokenFrom), ...placed]);
   const impossible = checks.some(({ makesNoCoil }) => makesNoCoil);
   return { ...file, findings: all, ...(made === undefined || impossible ? {} : { coil: made }) };
 }
@@ -46,6 +41,19 @@ export function resolvePlace(file: Pick<CoilFile, "places" | "provenances">, pat
     if (place !== undefined) return { ...place, path };
   }
   return { path, line: 1, column: 1, length: 1 };
+}
+
+/**
+ * The findings that a broken tree still supports: from the break on only those about single values, since keys may seem missing, unknown or
+ * misplaced that are not.
+ */
+function trustworthy(findings: readonly Finding[], brokenFrom: number | undefined): readonly Finding[] {
+  if (brokenFrom === undefined) return findings;
+  const aboutShape =
+    /^(missing-key|unknown-key|duplicate-key|value-missing|wrong-kind|wrong-count|not-a-key|said-twice)$/;
+  return findings.filter(
+    ({ rule, place }) => rule !== "missing-key" && ((place?.line ?? 0) < brokenFrom || !aboutShape.test(rule)),
+  );
 }
 
 function inOrder(findings: readonly Finding[]): readonly Finding[] {

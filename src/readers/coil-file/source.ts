@@ -1,7 +1,8 @@
 /** From text to a YAML tree with positions, behind limits that keep hostile or broken texts cheap. */
-import { type Document, parseAllDocuments, type YAMLError } from "yaml";
+import { type Document, parseAllDocuments } from "yaml";
 import type { Finding, Place } from "../../catalogue/finding.ts";
 import { problem } from "./problem.ts";
+import { syntaxOf } from "./syntax.ts";
 
 /** Longest text that is read, in UTF-16 units. A coil with every section and a comment on every line stays under a tenth of it. */
 export const longestText = 128 * 1024;
@@ -14,8 +15,10 @@ export interface Source {
   /** Place of the text from offset `start` to `end`, cut at the end of its first line, at least one character long. */
   readonly place: (span: { path: string; start: number; end: number }) => Place;
   readonly offset: (place: Pick<Place, "line" | "column">) => number;
-  /** What the YAML parser found. Where it is not empty the tree may lack parts. */
+  /** What the YAML parser found. Where it is not empty there is no coil. */
   readonly syntax: readonly Finding[];
+  /** Line from which the tree may lack parts that the text has; undefined where it has them all. */
+  readonly brokenFrom: number | undefined;
 }
 
 /** Opens a text; `refused` where it is not worth a walk: too long, too deep, empty. Never throws. */
@@ -82,7 +85,8 @@ export function openSource(text: string): Source | { readonly refused: Finding }
       }),
     };
   }
-  const syntax = document.errors.slice(0, 20).map((error) => syntaxFinding(error, { text, place }));
+  const { findings, brokenFrom } = syntaxOf(document.errors, { text, place });
+  const syntax = [...findings];
   if (second !== undefined) {
     const at = second.range?.[0] ?? 0;
     syntax.push(
@@ -95,7 +99,7 @@ export function openSource(text: string): Source | { readonly refused: Finding }
       }),
     );
   }
-  return { text, document, place, offset: (at) => lines.offset(at), syntax };
+  return { text, document, place, offset: (at) => lines.offset(at), syntax, brokenFrom };
 }
 
 /** Lines and columns of a text, counted from 1 in UTF-16 units as editors do. */
@@ -141,59 +145,4 @@ function firstTooDeep(text: string): number | undefined {
     if (open > deepestNesting || marks > 4 * deepestNesting) return i;
   }
   return undefined;
-}
-
-const plainWords: Readonly<Record<string, readonly [what: string, expected: string]>> = {
-  TAB_AS_INDENT: ["this line is indented with a tab", "spaces: YAML does not take tabs as indentation"],
-  BAD_INDENT: ["a bracket is not closed before this line", "a closing `}` or `]`, or a deeper indentation"],
-  BAD_SCALAR_START: ["a value cannot begin with this character", "the value in quotes, or without the character"],
-  BLOCK_AS_IMPLICIT_KEY: [
-    "a second `:` on one line, or a line indented differently from its neighbours",
-    "one `key: value` on a line, equally indented; quotes around a value that has `: ` in it",
-  ],
-  MULTILINE_IMPLICIT_KEY: [
-    "a key runs over two lines; most often a space is missing after a `:` or the indentation changes",
-    "`key: value` with a space after the colon",
-  ],
-  MISSING_CHAR: [
-    "something is missing here: a space after `:`, or a closing quote or bracket",
-    "`key: value` with a space after the colon, and every quote and bracket closed",
-  ],
-  UNEXPECTED_TOKEN: [
-    "this does not belong here; most often the indentation changes, or a bracket or comma is left over",
-    "`key: value` lines of equal indentation",
-  ],
-  BAD_DQ_ESCAPE: ["an unknown escape after `\\`", "single quotes around a text with backslashes"],
-  BLOCK_IN_FLOW: ["a block of lines inside brackets", "`{ key: value, … }` inside brackets"],
-  BAD_ALIAS: ["an alias without a name", "the value itself: a coil file has no aliases"],
-  KEY_OVER_1024_CHARS: ["a key of more than 1024 characters", "one of the coil file's keys"],
-  MULTIPLE_DOCS: ["a second YAML document begins here", "one coil in one file"],
-  RESOURCE_EXHAUSTION: ["the text nests too deeply here", "the keys of a coil, which nest seven deep"],
-};
-
-function syntaxFinding(error: YAMLError, { text, place }: Pick<Source, "text" | "place">): Finding {
-  const [start, end] = error.pos;
-  const words = plainWords[error.code] ?? [
-    error.message.split("\n")[0] ?? "not YAML",
-    "YAML 1.2: `key: value` lines of equal indentation",
-  ];
-  // The parser often notices only at the line break; the eye wants the line before it.
-  const at =
-    text[start] === "\n" || start >= text.length ? Math.max(text.slice(0, start).trimEnd().length - 1, 0) : start;
-  const line = text.slice(
-    text.lastIndexOf("\n", at - 1) + 1,
-    text.indexOf("\n", at) === -1 ? text.length : text.indexOf("\n", at),
-  );
-  const glued = /^\s*(?:- )?([A-Za-z]+):(?=[^\s])(.*)$/.exec(line.trimEnd());
-  const hint =
-    glued !== null && (error.code === "MISSING_CHAR" || error.code === "MULTILINE_IMPLICIT_KEY")
-      ? `: write \`${glued[1]}: ${glued[2]?.trim()}\``
-      : "";
-  return problem({
-    rule: "not-yaml",
-    path: "",
-    place: place({ path: "", start: at, end: Math.max(end, at + 1) }),
-    what: words[0],
-    expected: words[1] + hint,
-  });
 }
