@@ -3,12 +3,13 @@
 /**
  * How far the words of a source may be trusted here.
  * - `read`: the source itself was open.
+ * - `derived`: it follows from definitions, and anybody can derive it; textbooks agree.
  * - `secondary`: a reproduction or quotation of it was open.
  * - `memory`: it was written down from memory; it must not be printed as "the standard says".
  * - `practice`: common practice of the trade, no source.
  * - `model`: this project's own model, described in its documentation.
  */
-export type Standing = "read" | "secondary" | "memory" | "practice" | "model";
+export type Standing = "read" | "derived" | "secondary" | "memory" | "practice" | "model";
 
 export interface Source {
   /** Author, or the body that issued a standard; for `practice` and `model` who says so in plain words. */
@@ -25,6 +26,7 @@ export interface Source {
 /** The mark shown beside a source, in words. */
 export const standingWords: Readonly<Record<Standing, string>> = {
   read: "read in the source",
+  derived: "follows from the definitions, as in any textbook",
   secondary: "read in a secondary source",
   memory: "from memory, not checked against the source",
   practice: "common practice, no source",
@@ -32,6 +34,20 @@ export const standingWords: Readonly<Record<Standing, string>> = {
 };
 
 const table = {
+  "codata-2018": {
+    author: "CODATA",
+    title: "Recommended values of the fundamental physical constants",
+    year: 2018,
+    standing: "memory",
+    says: "electric and magnetic constant",
+  },
+  dlmf: {
+    author: "National Institute of Standards and Technology",
+    title: "Digital Library of Mathematical Functions",
+    where: "chapters 10, 14 and 19, as cited beside each function",
+    standing: "secondary",
+    says: "Bessel functions, toroidal harmonics, elliptic integrals on the arithmetic-geometric mean",
+  },
   "rosa-grover-169": {
     author: "E. B. Rosa, F. W. Grover",
     title:
@@ -102,7 +118,7 @@ const table = {
   coulomb: {
     author: "textbooks of electrostatics",
     title: "Capacitance of a sphere alone, 4π·ε0·radius",
-    standing: "read",
+    standing: "derived",
     says: "exact capacitance of a single sphere alone",
   },
   "distributed-resonator": {
@@ -188,7 +204,7 @@ const table = {
   "layered-insulation": {
     author: "textbooks of electrostatics",
     title: "Layers in series share a voltage as thickness over permittivity: E_air = U/(d_air + Σ d_i/ε_i)",
-    standing: "read",
+    standing: "derived",
     says: "a thin gap of air under a solid coat takes most of the stress",
   },
   "streamer-gradient": {
@@ -220,19 +236,19 @@ const table = {
     author: "W. Thomson",
     title: "Resonance of one inductance and one capacitance: f = 1/(2π√(LC))",
     year: 1853,
-    standing: "read",
+    standing: "derived",
     says: "the frequency of a lossless loop; also ½LI² = ½CV²",
   },
   "coupled-circuits": {
     author: "textbooks of radio engineering",
     title: "Two inductively coupled loops: ω² = [ω1² + ω2² ∓ √((ω1² − ω2²)² + 4k²ω1²ω2²)]/[2(1 − k²)]",
-    standing: "read",
+    standing: "derived",
     says: "the two poles of a tank and a resonator, lossless; equal tune gives f0/√(1 ± k)",
   },
   "quality-factor": {
     author: "textbooks of radio engineering",
     title: "Q = 2π·f × energy stored / power lost",
-    standing: "read",
+    standing: "derived",
     says: "definition of the quality factor",
   },
   geometry: {
@@ -265,13 +281,13 @@ const table = {
   "first-order-propagation": {
     author: "textbooks of measurement",
     title: "Propagation of uncertainty to first order: the root of the sum of squares of sensitivity times tolerance",
-    standing: "read",
+    standing: "derived",
     says: "tolerances are half-widths that hold 95 %, taken as two standard deviations; intervals shown hold 90 %",
   },
   "interrupter-ring-up": {
     author: "textbooks of radio engineering",
     title: "A loop driven at its resonance rings up by drive × time / (2 × inductance)",
-    standing: "read",
+    standing: "derived",
     says: "the current that a burst may reach where no overcurrent setting stops it; no losses, secondary ignored",
   },
   "burst-energy-bound": {

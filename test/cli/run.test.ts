@@ -177,7 +177,7 @@ source       W. Thomson (1853): Resonance of one inductance and one capacitance:
              f = 1/(2π√(LC))
              what is taken from it: the frequency of a lossless loop; also ½LI²
              = ½CV²
-             read in the source
+             follows from the definitions, as in any textbook
 `);
   });
 

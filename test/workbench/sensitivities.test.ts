@@ -133,7 +133,7 @@ describe("explain", () => {
     expect(found).toMatchObject({
       id: "tank.frequency",
       unit: "Hz",
-      source: { key: "lc-resonance", mark: "read in the source" },
+      source: { key: "lc-resonance", mark: "follows from the definitions, as in any textbook" },
       sensitivities: [],
     });
     expect(found.inputs.map((input) => (input.kind === "figure" ? input.id : input.path))).toEqual([
