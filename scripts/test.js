@@ -32,7 +32,12 @@ const steps = [
   { name: "packages", says: "packages as the lockfile says", passes: ensurePackages },
   { name: "browser", says: "a browser for the browser tests", passes: findTheBrowser },
   { name: "types", says: "type check", after: "packages", passes: () => tool("typescript/bin/tsc", "-p", ".") },
-  { name: "style", says: "format and lint", after: "packages", passes: () => tool("@biomejs/biome/bin/biome", "ci") },
+  {
+    name: "style",
+    says: "format and lint",
+    after: "packages",
+    passes: () => tool("@biomejs/biome/bin/biome", "ci", "--error-on-warnings"),
+  },
   { name: "unused", says: "unused code and packages", after: "packages", passes: () => tool("knip/bin/knip.js") },
   { name: "imports", says: "direction of imports", after: "packages", passes: importsPass },
   { name: "build", says: "app, library, command line", after: "packages", passes: () => build({ declarations: true }) },
