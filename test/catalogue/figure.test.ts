@@ -56,7 +56,7 @@ describe("the catalogue", () => {
       expect(groups).toContain(quantity.group);
       expect(quantity.definition.length).toBeGreaterThan(10);
       expect(quantity.formula.length).toBeGreaterThan(5);
-      expect(quantity.name.length).toBeLessThanOrEqual(22);
+      expect(quantity.name.length).toBeLessThanOrEqual(30);
       expect(quantity.display.digits).toBeGreaterThanOrEqual(2);
     },
   );

@@ -4,7 +4,7 @@ import { groups, quantities } from "../../catalogue/quantities.ts";
 import { formatParts, formatQuantity } from "../../units/format.ts";
 import type { Doubt, Doubts } from "../../workbench/doubts.ts";
 import { painter } from "./paint.ts";
-import { padded, paddedLeft } from "./wrap.ts";
+import { cut, padded, paddedLeft } from "./wrap.ts";
 
 export interface LedgerPage {
   readonly figures: Figures;
@@ -39,7 +39,7 @@ function lineOf(figure: Figure, doubt: Doubt | undefined): { shown: string; id: 
     (figure.low === undefined || figure.high === undefined ? undefined : { low: figure.low, high: figure.high });
   return {
     shown: [
-      `  ${padded(quantity?.name ?? id, nameWidth)}`,
+      `  ${padded(cut(quantity?.name ?? id, nameWidth - 1), nameWidth)}`,
       paddedLeft(number, numberWidth),
       ` ${padded(shown, unitWidth)}`,
       padded(half ? spreadText({ value, ...half }) : "", doubtWidth),
