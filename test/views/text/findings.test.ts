@@ -75,7 +75,6 @@ describe("a page of findings", () => {
 
   it("colours words and never only colours", () => {
     const coloured = findingsText({ findings: [finding({ severity: "stop" })], text, fileName: "x", colour: true });
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: the codes are what is taken away
     expect(coloured.replace(/\u001b\[\d+m/g, "")).toBe(
       findingsText({ findings: [finding({ severity: "stop" })], text, fileName: "x" }),
     );
