@@ -20,6 +20,15 @@ describe("the built library", () => {
   });
 });
 
+describe("a folder's front door", () => {
+  it("can be entered by itself, without the rest of the library", async () => {
+    const { readQuantity }: typeof import("../../src/units/index.ts") = await import(
+      pathToFileURL(join(root, "dist/units.js")).href
+    );
+    expect(readQuantity("3/8 in", { dimension: "length" })).toMatchObject({ quantity: { value: 0.009525 } });
+  });
+});
+
 describe("the published types", () => {
   /** What a strict compiler says of a program that uses the package. */
   const complaints = (text: string, module: ts.ModuleKind, moduleResolution: ts.ModuleResolutionKind) => {
