@@ -10,6 +10,12 @@ export interface Race {
   readonly against: string;
   /** The greatest ratio candidate ÷ reference that is accepted. */
   readonly atMost: number;
+  /** Rounds, for work that takes seconds; 15 where absent. */
+  readonly rounds?: number;
+  /** How long a round lasts at least [ms], for work that needs warming up; 10 where absent. */
+  readonly roundLasts?: number;
+  /** What belongs beside the ratio, such as how accurate each is; a line each. */
+  readonly beside?: (result: RaceResult) => readonly string[];
 }
 
 export interface RaceResult {
@@ -22,9 +28,9 @@ export interface RaceResult {
 }
 
 /** Both run alternately, so that what disturbs one disturbs the other. */
-const rounds = 15;
+const usualRounds = 15;
 /** Work too short for the clock is repeated until a round lasts this long [ms]. */
-const shortestRound = 10;
+const usualRound = 10;
 
 let kept: unknown;
 
@@ -35,11 +41,11 @@ function time(work: () => unknown, times: number): number {
 }
 
 /** Warms the work up and finds how often it must be repeated. */
-function repetitions(work: () => unknown): number {
+function repetitions(work: () => unknown, roundLasts: number): number {
   let times = 1;
   for (;;) {
     const lasted = time(work, times) * times;
-    if (lasted >= shortestRound) return times;
+    if (lasted >= roundLasts) return times;
     times *= 2;
   }
 }
@@ -48,8 +54,9 @@ const median = (values: readonly number[]) =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
 export function run(race: Race): RaceResult {
-  const times = { candidate: repetitions(race.candidate), reference: repetitions(race.reference) };
-  const pairs = Array.from({ length: rounds }, () => {
+  const lasts = race.roundLasts ?? usualRound;
+  const times = { candidate: repetitions(race.candidate, lasts), reference: repetitions(race.reference, lasts) };
+  const pairs = Array.from({ length: race.rounds ?? usualRounds }, () => {
     const candidate = time(race.candidate, times.candidate);
     const reference = time(race.reference, times.reference);
     return { candidate, reference, ratio: candidate / reference };

@@ -11,13 +11,15 @@ const milliseconds = (value: number) => value.toPrecision(3).padStart(9);
 let over = 0;
 console.log("     ours    reference   ratio  at most   [ms]");
 for (const race of races) {
-  const { candidate, reference, ratio } = run(race);
+  const result = run(race);
+  const { candidate, reference, ratio } = result;
   const late = ratio > race.atMost;
   if (late) over++;
   console.log(
     `${milliseconds(candidate)} ${milliseconds(reference)} ${ratio.toFixed(2).padStart(9)} ${String(race.atMost).padStart(8)}` +
       `   ${race.name}, against ${race.against}${late ? "   OVER" : ""}`,
   );
+  for (const line of race.beside?.(result) ?? []) console.log(`${" ".repeat(41)}${line}`);
 }
 console.log(`${races.length} races, ${over} over their ratio`);
 if (races.length === 0) console.error("no race was run: an empty list proves nothing");
