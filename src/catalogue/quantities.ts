@@ -1,32 +1,10 @@
 /** Every figure of the house: id, unit, name, definition and formula in words, and how a reader is shown it. Names and units stay. */
 
-/** The block of the ledger that a figure stands in, in the order of the ledger. */
-export const groups = [
-  "secondary",
-  "top load",
-  "winding",
-  "primary",
-  "tank",
-  "coupling",
-  "poles",
-  "tuning",
-  "surroundings",
-] as const;
-export type Group = (typeof groups)[number];
+import { burstQuantities } from "./quantities-burst.ts";
+import { driverQuantities } from "./quantities-driver.ts";
+import type { Quantity } from "./quantity.ts";
 
-export interface Quantity {
-  readonly id: string;
-  /** SI unit of the value; `1` for counts and ratios. */
-  readonly unit: string;
-  /** Short name, read under its group. */
-  readonly name: string;
-  readonly group: Group;
-  readonly definition: string;
-  /** The formula in words, without symbols that need a key. */
-  readonly formula: string;
-  /** Unit and significant digits to show; `auto` picks a prefix by size. */
-  readonly display: { readonly unit: string; readonly digits: number };
-}
+export { type Group, groups, type Quantity } from "./quantity.ts";
 
 const list: readonly Quantity[] = [
   {
@@ -413,4 +391,6 @@ const list: readonly Quantity[] = [
 ];
 
 /** All quantities by id, in the order of the ledger. */
-export const quantities: ReadonlyMap<string, Quantity> = new Map(list.map((quantity) => [quantity.id, quantity]));
+export const quantities: ReadonlyMap<string, Quantity> = new Map(
+  [...list, ...burstQuantities, ...driverQuantities].map((quantity) => [quantity.id, quantity]),
+);

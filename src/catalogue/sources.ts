@@ -317,6 +317,78 @@ const table = {
     standing: "practice",
     says: "a rule of the workshop; it holds often, not always",
   },
+  "burst-simulation": {
+    author: "this project",
+    title: "One burst as a switched linear circuit, solved exactly from event to event",
+    where: "docs/burst.md",
+    standing: "model",
+    says: "currents, voltages and energies of bus, bridge, tank, secondary modes and streamer; the ledger closes to rounding",
+  },
+  "burst-train": {
+    author: "this project",
+    title: "Bursts repeated until bus, streamer and what still rings are the same from one to the next",
+    where: "docs/burst.md",
+    standing: "model",
+    says: "the steady state of a train at one setting",
+  },
+  "channel-growth": {
+    author: "this project",
+    title: "Length of a channel: the lesser of remembered energy over energy per metre, and top voltage over gradient",
+    where:
+      "docs/burst.md; 2.8 J/m computed for a cold channel of 0.5 mm radius, 3–20 J/m and 0.5–2.5 kV/cm from the bench",
+    standing: "practice",
+    says: "reach in free air to a factor of two to three either way; common practice, no source",
+  },
+  "ideal-rectifier": {
+    author: "textbooks of power electronics",
+    title:
+      "Rectifier with a capacitor behind it: release where the mains falls faster than the capacitor, capture at the next half-wave",
+    standing: "read",
+    says: "mean, ripple and current of the bus in the steady state; also E = ½CV² and RC·ln(V0/V)",
+  },
+  "inrush-law": {
+    author: "textbooks of circuits",
+    title: "An empty capacitor through a resistance: V/R, V²C/(2R), ½CV²",
+    standing: "read",
+    says: "upper bound of current, I²t and heat at switch-on; a warm thermistor does not limit",
+  },
+  "switching-energy-scaling": {
+    author: "application manuals of power semiconductors",
+    title: "Switching energy about the data-sheet point: E = E_ref·(I/I_ref)·(V/V_ref)^1.3…1.4",
+    standing: "memory",
+    says: "turn-off energy at the current that is really switched; turn-on with recovery taken as large, to a factor of two either way (common practice)",
+  },
+  "foster-network": {
+    author: "data-sheet practice",
+    title:
+      "Junction over case as a sum of exponentials, each advanced exactly; in a steady train by the geometric series",
+    standing: "memory",
+    says: "T = T_case + Σ r·(1 − e^(−t/τ))·P; terms are a curve fit, not places",
+  },
+  "capacitor-stress": {
+    author: "capacitor data sheets",
+    title: "Sharing of a string, I = C·dV/dt, loss ωCV²·tan δ = I²·R",
+    standing: "memory",
+    says: "voltage, current, slope and heat of one capacitor of a bank",
+  },
+  "current-transformer": {
+    author: "textbooks of measurement",
+    title: "Current transformer with a burden: V = I·R/N",
+    standing: "read",
+    says: "voltage on the burden, below saturation",
+  },
+  "gate-transformer": {
+    author: "textbooks of power electronics",
+    title: "Law of induction for a square drive: ΔB = V·(T/2)/(N·A); gate power Q·ΔV·f",
+    standing: "read",
+    says: "flux swing, twice the steady peak in the first half-cycle; charge moved through the swing each cycle",
+  },
+  "gate-step": {
+    author: "textbooks of circuits",
+    title: "Step into a series resistor, inductor and capacitor",
+    standing: "read",
+    says: "peak current, rise time and overshoot of a gate taken as one capacitance, charge over swing; an estimate, the gate's own capacitance moves with voltage",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;

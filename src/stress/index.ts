@@ -1,0 +1,13 @@
+export {
+  type ChannelReach,
+  channelCapacitance,
+  channelConstants,
+  channelLoad,
+  channelReach,
+  keptShare,
+  rememberedEnergy,
+} from "./channel.ts";
+export { type GateStep, gateStep } from "./gate-step.ts";
+export { type HeatStretch, type JunctionCourse, junctionCourse } from "./junction.ts";
+export { type MainsCurrent, mainsCurrent } from "./rectifier-current.ts";
+export { turnOffEnergy, turnOnEnergy, turnOnOverTurnOff } from "./switching-loss.ts";
