@@ -7,6 +7,9 @@ const names = ["thimble", "inkwell", "belfry"] as const;
 const texts = names.map((name) => readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8"));
 const [, inkwell = ""] = texts;
 
+/** Each law is tried on one file: they have all sections, and trying all three on all files tells no more. */
+const only = (name: (typeof names)[number]) => [[name, texts[names.indexOf(name)] ?? ""] as const];
+
 function edited(text: string, ...edits: Edit[]): string {
   const done = editCoil(text, edits);
   if ("findings" in done) throw new Error(done.findings.map((f) => f.what).join("; "));
@@ -24,53 +27,44 @@ function changes(before: string, after: string): string[] {
 
 describe("editCoil", () => {
   // law: writing what is already there changes nothing, byte for byte
-  it.each(names.map((name, i) => [name, texts[i] ?? ""] as const))(
-    "leaves %s as it is when every value is written again",
-    (_, text) => {
-      const { provenances } = readCoil(text);
-      let count = 0;
-      for (const [path, { text: written }] of provenances) {
-        if (written === undefined) continue;
-        expect(edited(text, { path, value: written })).toBe(text);
-        count++;
-      }
-      expect(count).toBeGreaterThan(70);
-    },
-  );
+  it.each(only("thimble"))("leaves %s as it is when every value is written again", (_, text) => {
+    const { provenances } = readCoil(text);
+    let count = 0;
+    for (const [path, { text: written }] of provenances) {
+      if (written === undefined) continue;
+      expect(edited(text, { path, value: written })).toBe(text);
+      count++;
+    }
+    expect(count).toBeGreaterThan(70);
+  });
 
   // law: one edit of one value changes its own line and no other, and is read back
-  it.each(names.map((name, i) => [name, texts[i] ?? ""] as const))(
-    "changes one line of %s for one value",
-    (_, text) => {
-      const { provenances } = readCoil(text);
-      for (const [path, { text: written, dimension }] of provenances) {
-        if (written === undefined || ["choice", "flag", "text", "count", "number"].includes(dimension)) continue;
-        const value = written.replace(/^[\d.]+/, (n) => String(Number((Number(n) * 1.003).toPrecision(6))));
-        const after = edited(text, { path, value });
-        expect(changes(text, after).length, path).toBe(value === written ? 0 : 2);
-        expect(readCoil(after).provenances.get(path)?.text, path).toBe(value);
-      }
-    },
-  );
+  it.each(only("belfry"))("changes one line of %s for one value", (_, text) => {
+    const { provenances } = readCoil(text);
+    for (const [path, { text: written, dimension }] of provenances) {
+      if (written === undefined || ["choice", "flag", "text", "count", "number"].includes(dimension)) continue;
+      const value = written.replace(/^[\d.]+/, (n) => String(Number((Number(n) * 1.003).toPrecision(6))));
+      const after = edited(text, { path, value });
+      expect(changes(text, after).length, path).toBe(value === written ? 0 : 2);
+      expect(readCoil(after).provenances.get(path)?.text, path).toBe(value);
+    }
+  });
 
   // law: taking a key out and reading again gives the default or nothing for it, and leaves all others
-  it.each(names.map((name, i) => [name, texts[i] ?? ""] as const))(
-    "takes every key of %s out without touching the others",
-    (_, text) => {
-      const { provenances } = readCoil(text);
-      for (const [path, { text: written }] of provenances) {
-        const inLine = /mains\.|trace\.|ceiling\.height|wall\.radius|thermal\./.test(path);
-        if (written === undefined || inLine || path === "feedback.sense") continue;
-        const after = edited(text, { path, value: undefined });
-        const again = readCoil(after).provenances;
-        expect(again.get(path)?.text, path).toBeUndefined();
-        const touched = [...provenances].filter(
-          ([other, { text: kept }]) => other !== path && kept !== undefined && again.get(other)?.text !== kept,
-        );
-        expect(/\.\d+/.test(path) ? [] : touched, path).toEqual([]);
-      }
-    },
-  );
+  it.each(only("inkwell"))("takes every key of %s out without touching the others", (_, text) => {
+    const { provenances } = readCoil(text);
+    for (const [path, { text: written }] of provenances) {
+      const inLine = /mains\.|trace\.|ceiling\.height|wall\.radius|thermal\./.test(path);
+      if (written === undefined || inLine || path === "feedback.sense") continue;
+      const after = edited(text, { path, value: undefined });
+      const again = readCoil(after).provenances;
+      expect(again.get(path)?.text, path).toBeUndefined();
+      const touched = [...provenances].filter(
+        ([other, { text: kept }]) => other !== path && kept !== undefined && again.get(other)?.text !== kept,
+      );
+      expect(/\.\d+/.test(path) ? [] : touched, path).toEqual([]);
+    }
+  });
 
   const cases: [string, Edit[], string[]][] = [
     [

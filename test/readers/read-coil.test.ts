@@ -164,6 +164,11 @@ describe("readCoil on mistakes", () => {
     ["a count with a unit", short.replace("1000", "1000 turns"), "5:10+10 not-a-count", "turns: 1000"],
     ["a count with a thousands comma", short.replace("1000", "1,000"), "5:10+5 not-a-count", "turns: 1000"],
     ["a misspelt key", short.replace("length:", "lenght:"), "6:3+6 unknown-key", "  length: 400 mm"],
+    [
+      "a colon without a space in braces",
+      short.replace("outerDiameter: 110", "outerDiameter:110"),
+      "3:13+20 unknown-key",
+    ],
     ["an unknown key", `${short}colour: red\n`, "8:1+6 unknown-key"],
     ["a missing key", short.replace("  length: 400 mm\n", ""), "2:1+9 missing-key", "length: 420 mm (guessed)"],
     ["a missing section", "coilwright: 1\n", "1:1+1 missing-key"],

@@ -1,8 +1,9 @@
 /** The canonical text of a YAML tree, comments included. */
 import { isScalar, Lexer, visit } from "yaml";
-import { isQuantityKey, keyAt } from "../../catalogue/keys.ts";
+import { isQuantityKey, type Key, keyAt } from "../../catalogue/keys.ts";
 import { coilKey } from "../../description/coil-keys.ts";
 import { canonicalQuantity } from "../../units/quantity.ts";
+import { splitInline } from "./inline.ts";
 import type { Source } from "./source.ts";
 
 /** Writes the tree of `source`; the source is left alone. Line breaks are those of the text. */
@@ -12,8 +13,8 @@ export function writeCanonical(source: Source): string {
     Scalar(_, node, ancestors) {
       const path = pathOf(ancestors, node);
       const key = path === undefined ? undefined : keyAt(coilKey, path);
-      if (typeof node.value !== "string" || key === undefined || !isQuantityKey(key)) return;
-      const spaced = canonicalQuantity(node.value, key.dimension);
+      if (typeof node.value !== "string" || key === undefined) return;
+      const spaced = canonicalValue(node.value, key);
       if (spaced !== undefined) node.value = spaced;
     },
   });
@@ -21,6 +22,17 @@ export function writeCanonical(source: Source): string {
     document.toString({ lineWidth: 0, indent: 2, indentSeq: true, flowCollectionPadding: true, minContentWidth: 0 }),
   );
   return source.text.includes("\r\n") ? text.replaceAll(/\r?\n/g, "\r\n") : text;
+}
+
+/** A quantity, or a record of quantities on one line, in canonical spacing; undefined for everything else and for what is not read. */
+function canonicalValue(text: string, key: Key): string | undefined {
+  if (isQuantityKey(key)) return canonicalQuantity(text, key.dimension);
+  if (key.kind !== "record" || key.inline === undefined) return undefined;
+  const parts = splitInline(text, key)?.map((part) => {
+    const inner = key.keys[part.name];
+    return inner === undefined ? undefined : canonicalValue(part.text, inner);
+  });
+  return parts === undefined || parts.includes(undefined) ? undefined : parts.join(key.inline.between);
 }
 
 /** Comments after a value begin in this column, counted from 0, or three spaces after a longer value. */

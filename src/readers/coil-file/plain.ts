@@ -6,9 +6,15 @@ import { nodeAt, type Step } from "./tree.ts";
 /** A tree of texts: enough to compare. Maps keep their keys apart from everything an object inherits. */
 export type Plain = string | readonly Plain[] | ReadonlyMap<string, Plain>;
 
-/** True where two sources hold the same keys and, spaces apart, the same texts. */
+/** True where two sources hold the same keys and, but for what formatting may change in a quantity, the same texts. */
 export function sameValues(a: Source, b: Source): boolean {
-  return sameTree(plainOf(a), plainOf(b), (text) => text.replaceAll(/\s+/g, ""));
+  return sameTree(plainOf(a), plainOf(b), foldQuantity);
+}
+
+/** Without spaces, with one mark for tolerances and one order for wire gauges. */
+function foldQuantity(text: string): string {
+  const bare = text.replaceAll(/\s+/g, "").replace(/\+\/?[-\u2212]/, "±");
+  return bare.replace(/^(\d+|\d\/0)awg/i, "AWG$1").replace(/^awg#?/i, "AWG");
 }
 
 /** The tree of a source. */

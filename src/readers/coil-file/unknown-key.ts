@@ -33,6 +33,15 @@ export function refuseUnknownKey(
     });
     return undefined;
   }
+  const glued = /^([A-Za-z]+):(\S.*)$/.exec(name);
+  if (glued !== null && known.includes(glued[1] ?? "")) {
+    notes.refuse(at, entry.name, {
+      rule: "unknown-key",
+      what: `\`${clip(name)}\` has no space after its colon`,
+      expected: `\`${glued[1]}: ${clip(glued[2] ?? "")}\``,
+    });
+    return glued[1];
+  }
   const near = closestOf(name, known);
   const homes =
     near === undefined
