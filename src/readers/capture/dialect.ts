@@ -40,6 +40,8 @@ export interface Dialect {
   readonly columns: readonly ColumnDialect[];
   /** Where the header gives it, or a person: then a time column is not used. */
   readonly interval?: Second;
+  /** From the header where a time column is used all the same. */
+  readonly intervalAnnounced?: Second;
   /** Time of the first row where no time column says it. */
   readonly start: Second;
   /** Rows that the header announces. */

@@ -66,7 +66,6 @@ const longestQuote = 40;
 
 /** A token as it may stand in a message: control characters replaced, cut where it is long. */
 export function shortened(token: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
   const clean = token.replace(/[\u0000-\u001f\u007f\ufffd]/g, "·");
   return clean.length > longestQuote ? `${clean.slice(0, longestQuote - 1)}…` : clean;
 }

@@ -15,7 +15,7 @@ const patterns: Readonly<Record<Decimal, RegExp>> = {
 };
 const missing = /^[+-]?(?:nan(?:\(.*\))?|1[.,]#(?:qnan|snan|ind)0*|null|none|n\/?a|#n\/?a|#num!|#value!|-{1,4}|\?+)$/i;
 const over =
-  /^([+-])?(?:inf(?:inity|inite)?|∞|1[.,]#inf0*|over(?:flow|range|load|flw)?|ovld?|o\.?l\.?|ovrng|\*+|>+|clip(?:ped)?|#+|9[.,]9+e\+?3[5-8])$/i;
+  /^([+-])?(?:inf(?:inity|inite)?|∞|1[.,]#inf0*|over(?:flow|range|load|flw)?|ovld?|o\.?l\.?|ovrng|\*+|>+|clip(?:ped)?|#+)$/i;
 const under = /^(?:under(?:flow|range)?|<+)$/i;
 
 /** What a cell says. Quotes and outer spaces must be off. */

@@ -1,0 +1,81 @@
+/** Columns that grow while rows arrive: blocks of fixed size, put together once at the end. */
+
+const blockSize = 1 << 18;
+
+/** A column of a block of rows: `count` numbers from `from` on, `stride` apart, times `factor`. */
+export interface Strided {
+  readonly values: Float64Array;
+  readonly from: number;
+  readonly stride: number;
+  readonly count: number;
+  readonly factor: number;
+}
+
+export class GrowingTimes {
+  private readonly blocks: Float64Array[] = [];
+  length = 0;
+
+  append({ values, from, stride, count, factor }: Strided): void {
+    let at = from;
+    for (let done = 0; done < count; ) {
+      const within = this.length % blockSize;
+      if (within === 0) this.blocks.push(new Float64Array(blockSize));
+      const block = this.blocks[this.blocks.length - 1] as Float64Array;
+      const step = Math.min(count - done, blockSize - within);
+      for (let i = within; i < within + step; i++, at += stride) block[i] = values[at]! * factor;
+      done += step;
+      this.length += step;
+    }
+  }
+
+  at(index: number): number {
+    return this.blocks[Math.floor(index / blockSize)]?.[index % blockSize] ?? Number.NaN;
+  }
+}
+
+/**
+ * By the instruments' common command language an overrange is 9.9E37 and no number 9.91E37 (SCPI-1999, volume 1, 7.2.1; from memory).
+ * Nothing that an instrument measures comes near.
+ */
+const notMeasured = 9e36;
+const notANumber = 9.905e37;
+
+export class GrowingSamples {
+  private readonly blocks: Float32Array[] = [];
+  length = 0;
+  /** Values so far that were the instrument's mark for an overrange. */
+  marked = 0;
+
+  append({ values, from, stride, count, factor }: Strided): void {
+    let at = from;
+    for (let done = 0; done < count; ) {
+      const within = this.length % blockSize;
+      if (within === 0) this.blocks.push(new Float32Array(blockSize));
+      const block = this.blocks[this.blocks.length - 1] as Float32Array;
+      const step = Math.min(count - done, blockSize - within);
+      for (let i = within; i < within + step; i++, at += stride) {
+        const value = values[at]!;
+        block[i] = value > notMeasured || value < -notMeasured ? this.unmeasured(value) : value * factor;
+      }
+      done += step;
+      this.length += step;
+    }
+  }
+
+  private unmeasured(value: number): number {
+    if (Number.isFinite(value)) this.marked++;
+    if (value > notANumber && Number.isFinite(value)) return Number.NaN;
+    return value > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+  }
+
+  /** All values in one array; the blocks are given up one by one, so that hardly more than the array itself is held. */
+  take(): Float32Array {
+    const whole = new Float32Array(this.length);
+    for (let start = (this.blocks.length - 1) * blockSize; start >= 0; start -= blockSize) {
+      const block = this.blocks.pop() as Float32Array;
+      whole.set(block.subarray(0, Math.min(blockSize, this.length - start)), start);
+    }
+    this.length = 0;
+    return whole;
+  }
+}

@@ -1,0 +1,289 @@
+/** From written times to an even axis: rounding is seen through, missing rows are put back empty, uneven rows are resampled or refused. */
+import type { Finding } from "../../catalogue/finding.ts";
+import { formatQuantity } from "../../units/format.ts";
+import type { GrowingTimes } from "./growing.ts";
+import { counted, trouble } from "./problems.ts";
+
+export interface EvenAxis {
+  readonly start: number;
+  readonly interval: number;
+  /** Samples on the even axis. */
+  readonly length: number;
+  /** How the rows become samples. */
+  readonly rows: "as they stand" | "with gaps" | "resampled";
+}
+
+export interface AxisCheck {
+  readonly axis?: EvenAxis;
+  readonly findings: readonly Finding[];
+}
+
+/** Steps that differ from the median by more than this part of it are not even. */
+const uneven = 0.25;
+/** Resampling is refused over gaps longer than this many median steps: what was between them is not known. */
+const longestGap = 4;
+/** A record may grow by this factor when missing rows are put back. */
+const mostFilling = 4;
+
+/**
+ * Checks the written times.
+ *
+ * @param times   [rows], s; not finite where a row has no time
+ * @param lineOf  line of the file of a row
+ */
+export function checkAxis(times: GrowingTimes, lineOf: (row: number) => number): AxisCheck {
+  const count = times.length;
+  const refuse = (parts: Omit<Parameters<typeof trouble>[0], "severity">): AxisCheck => ({
+    findings: [trouble(parts)],
+  });
+  if (count < 2) {
+    return refuse({
+      rule: "capture-too-few-rows",
+      what: `the record has ${counted(count, "row")}`,
+      expected: "thousands of rows; at least two for a sample interval",
+    });
+  }
+  const seen = survey(times);
+  if (seen.lost >= 0) {
+    return refuse({
+      rule: "capture-time-missing",
+      line: lineOf(seen.lost),
+      what: "this row has no time",
+      expected: "a time in every row, or a sample interval in the header",
+      remedies: ["give the sample interval: the time column is not used then"],
+    });
+  }
+  if (seen.backwards >= 0) {
+    const [before, at] = [times.at(seen.backwards - 1), times.at(seen.backwards)];
+    return refuse({
+      rule: "capture-time-backwards",
+      line: lineOf(seen.backwards),
+      what: `the time goes back from ${second(before)} to ${second(at)}`,
+      expected: "times that rise from row to row; a file with several records has to be cut into them",
+      remedies: ["save one record to a file", "say which column is the time"],
+    });
+  }
+  if (!(seen.last > seen.first)) {
+    return refuse({
+      rule: "capture-time-stands-still",
+      line: lineOf(0),
+      what: `every row has the time ${second(seen.first)}`,
+      expected: "times that rise from row to row, written with enough digits",
+      remedies: ["give the sample interval: the time column is not used then"],
+    });
+  }
+  const mean = (seen.last - seen.first) / (count - 1);
+  const line = straightLine(times, seen.first, mean);
+  const even: EvenAxis = {
+    start: tidy(line.start, line.interval),
+    interval: Number(line.interval.toPrecision(13)),
+    length: count,
+    rows: "as they stand",
+  };
+  if (line.worst <= uneven * mean) return { axis: even, findings: [] };
+  // Times written with too few digits stand still and jump; the rows are even all the same.
+  const written = writtenSteps(times);
+  if (written.rounded && line.worst <= 0.75 * written.step + 1e-9 * mean)
+    return { axis: even, findings: [rounded(lineOf(0), { step: written.step, interval: line.interval })] };
+  return filledOrResampled(times, lineOf);
+}
+
+function survey(times: GrowingTimes): { first: number; last: number; lost: number; backwards: number } {
+  let lost = -1;
+  let backwards = -1;
+  let before = Number.NEGATIVE_INFINITY;
+  for (let row = 0; row < times.length && lost < 0; row++) {
+    const at = times.at(row);
+    if (!Number.isFinite(at)) lost = row;
+    else if (at < before && backwards < 0) backwards = row;
+    before = at;
+  }
+  return { first: times.at(0), last: times.at(times.length - 1), lost, backwards };
+}
+
+/** Least-squares line through the times, and the greatest distance of a time from it. */
+function straightLine(
+  times: GrowingTimes,
+  first: number,
+  mean: number,
+): { start: number; interval: number; worst: number } {
+  const count = times.length;
+  const middle = (count - 1) / 2;
+  let sum = 0;
+  let moment = 0;
+  for (let row = 0; row < count; row++) {
+    const off = times.at(row) - first - row * mean;
+    sum += off;
+    moment += off * (row - middle);
+  }
+  const slope = moment / ((count * (count * count - 1)) / 12);
+  const interval = mean + slope;
+  const start = first + sum / count - slope * middle;
+  let worst = 0;
+  for (let row = 0; row < count; row++) {
+    const off = Math.abs(times.at(row) - start - row * interval);
+    if (off > worst) worst = off;
+  }
+  return { start, interval, worst };
+}
+
+/**
+ * The least difference between two written times that differ, over the first thousand rows, and whether rounding made it:
+ * rounded times stand still now and then, or step by one and by two so often that it cannot be missing rows.
+ */
+function writtenSteps(times: GrowingTimes): { step: number; rounded: boolean } {
+  const steps = Array.from({ length: Math.min(1000, times.length - 1) }, (_, row) => times.at(row + 1) - times.at(row));
+  const moves = steps.filter((step) => step > 0);
+  const step = moves.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
+  const double = moves.filter((one) => one > 1.5 * step).length;
+  return { step, rounded: moves.length < steps.length || double > moves.length / 5 };
+}
+
+/** A start without the rounding of the line through the times. */
+function tidy(start: number, interval: number): number {
+  const digits = 10 ** (Math.floor(Math.log10(interval)) - 5);
+  return Number((Math.round(start / digits) * digits).toPrecision(12));
+}
+
+function rounded(line: number, { step, interval }: { step: number; interval: number }): Finding {
+  return trouble({
+    rule: "capture-time-rounded",
+    severity: "look",
+    line,
+    what: `the times are written in steps of ${second(step)}, the rows are ${second(interval)} apart; the rows are taken as even`,
+    expected: "times written with enough digits to tell two rows apart",
+  });
+}
+
+function filledOrResampled(times: GrowingTimes, lineOf: (row: number) => number): AxisCheck {
+  const count = times.length;
+  const steps = Float64Array.from({ length: Math.min(count - 1, 100_001) }, (_, i) => {
+    const row = Math.floor((i * (count - 2)) / Math.max(1, Math.min(count - 1, 100_001) - 1));
+    return times.at(row + 1) - times.at(row);
+  }).sort();
+  const median = steps[steps.length >> 1] ?? Number.NaN;
+  let missing = 0;
+  let firstMissing = -1;
+  let odd = 0;
+  let firstOdd = -1;
+  let longest = 0;
+  let longestAt = 0;
+  let regular = 0;
+  let regularSum = 0;
+  for (let row = 1; row < count; row++) {
+    const step = times.at(row) - times.at(row - 1);
+    const whole = Math.round(step / median);
+    if (step > longest) {
+      longest = step;
+      longestAt = row;
+    }
+    if (whole < 1 || Math.abs(step - whole * median) > uneven * median) {
+      odd++;
+      if (firstOdd < 0) firstOdd = row;
+    } else {
+      regular += whole;
+      regularSum += step;
+      if (whole > 1) {
+        missing += whole - 1;
+        if (firstMissing < 0) firstMissing = row;
+      }
+    }
+  }
+  const length = Math.round((times.at(count - 1) - times.at(0)) / median) + 1;
+  if (odd === 0 && missing > 0 && length <= mostFilling * count) {
+    const interval = regularSum / regular;
+    return {
+      axis: {
+        start: times.at(0),
+        interval,
+        length: Math.round((times.at(count - 1) - times.at(0)) / interval) + 1,
+        rows: "with gaps",
+      },
+      findings: [
+        trouble({
+          rule: "capture-rows-missing",
+          severity: "look",
+          line: lineOf(firstMissing),
+          what: `${counted(missing, "row is", "rows are")} missing, the first before this one; the gaps are kept as gaps`,
+          expected: `a row every ${second(interval)}`,
+        }),
+      ],
+    };
+  }
+  if (longest <= longestGap * median && odd > 0) {
+    return {
+      axis: {
+        start: times.at(0),
+        interval: (times.at(count - 1) - times.at(0)) / (count - 1),
+        length: count,
+        rows: "resampled",
+      },
+      findings: [
+        trouble({
+          rule: "capture-time-uneven",
+          severity: "look",
+          line: lineOf(firstOdd),
+          what: `${counted(odd, "step")} of the time differ from ${second(median)}, the first here; the samples are resampled to even steps`,
+          expected: "evenly sampled rows: frequencies and decays are read more surely from them",
+        }),
+      ],
+    };
+  }
+  return {
+    findings: [
+      trouble({
+        rule: "capture-time-uneven",
+        line: lineOf(longestAt),
+        what: `the time steps by ${second(longest)} here, by ${second(median)} in most rows`,
+        expected: `even steps, or steps of at most ${longestGap} usual ones`,
+        remedies: [
+          "give the sample interval, where the times are written wrongly",
+          "save the record without compression of its rows",
+        ],
+      }),
+    ],
+  };
+}
+
+function second(value: number): string {
+  return formatQuantity(value, "s");
+}
+
+/**
+ * Samples on the even axis from rows at their own times.
+ *
+ * `with gaps`: each row goes to the nearest place, places without a row are NaN. `resampled`: cubic through the four nearest rows.
+ */
+export function onAxis(samples: Float32Array, times: GrowingTimes, axis: EvenAxis): Float32Array {
+  if (axis.rows === "as they stand") return samples;
+  const placed = new Float32Array(axis.length).fill(Number.NaN);
+  if (axis.rows === "with gaps") {
+    for (let row = 0; row < samples.length; row++) {
+      const place = Math.round((times.at(row) - axis.start) / axis.interval);
+      if (place >= 0 && place < placed.length) placed[place] = samples[row] ?? Number.NaN;
+    }
+    return placed;
+  }
+  let row = 0;
+  for (let place = 0; place < placed.length; place++) {
+    const t = axis.start + place * axis.interval;
+    while (row < samples.length - 2 && times.at(row + 1) <= t) row++;
+    placed[place] = cubicAt(samples, times, { row, t });
+  }
+  return placed;
+}
+
+/** Lagrange's cubic through the rows about `t`; a straight line where the neighbours are too few or stand at one time. */
+function cubicAt(samples: Float32Array, times: GrowingTimes, { row, t }: { row: number; t: number }): number {
+  const from = Math.max(0, Math.min(row - 1, samples.length - 4));
+  const nodes = samples.length < 4 ? [row, row + 1] : [from, from + 1, from + 2, from + 3];
+  const distinct = nodes.filter((node, i) => i === 0 || times.at(node) > times.at(nodes[i - 1] ?? node));
+  let sum = 0;
+  for (const node of distinct) {
+    let weight = samples[node] ?? Number.NaN;
+    for (const other of distinct)
+      if (other !== node) weight *= (t - times.at(other)) / (times.at(node) - times.at(other));
+    sum += weight;
+  }
+  return sum;
+}
