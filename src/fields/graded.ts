@@ -47,14 +47,36 @@ export function gradedRule(patch: Patch, centre: number): GradedRule {
 }
 
 const selfRules = new Map<string, readonly GradedRule[]>();
+const endRules = new Map<string, readonly [GradedRule, GradedRule]>();
 
 /** The rules centred on each node of the patch; they depend on its kind and number of nodes alone and are kept. */
 export function selfRulesOf(patch: Patch): readonly GradedRule[] {
   const key = `${patch.family} ${patch.count}`;
-  let rules = selfRules.get(key);
-  if (!rules) {
-    rules = Array.from(patch.parameters, (t) => gradedRule(patch, t));
-    selfRules.set(key, rules);
-  }
+  const rules =
+    selfRules.get(key) ??
+    (patch.family === "closed" ? turned(patch) : Array.from(patch.parameters, (t) => gradedRule(patch, t)));
+  selfRules.set(key, rules);
   return rules;
+}
+
+/** The rules centred on the start and on the end of an open patch, kept likewise. */
+export function endRulesOf(patch: Patch): readonly [GradedRule, GradedRule] {
+  const key = `${patch.family} ${patch.count}`;
+  const rules = endRules.get(key) ?? ([gradedRule(patch, 0), gradedRule(patch, 1)] as const);
+  endRules.set(key, rules);
+  return rules;
+}
+
+/** On a closed curve every node's rule is the first one's, turned. */
+function turned(patch: Patch): GradedRule[] {
+  const { count } = patch;
+  const first = gradedRule(patch, 0);
+  const points = first.parameters.length;
+  return Array.from({ length: count }, (_, i) => {
+    const basis = new Float64Array(first.basis.length);
+    for (let f = 0; f < points; f++) {
+      for (let j = 0; j < count; j++) basis[f * count + ((j + i) % count)] = first.basis[f * count + j]!;
+    }
+    return { parameters: first.parameters.map((t) => t + i / count), weights: first.weights, basis };
+  });
 }

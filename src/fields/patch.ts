@@ -2,7 +2,14 @@
 
 import { isFullTurn, type Stretch } from "../geometry/stretch.ts";
 import { gaussLegendre, type Rule } from "../numerics/gauss.ts";
-import { barycentricWeights, cosineRow, lagrangeRow, trigonometricRow } from "../numerics/interpolation.ts";
+import {
+  barycentricWeights,
+  type CosineNodes,
+  cosineNodes,
+  cosineRow,
+  lagrangeRow,
+  trigonometricRow,
+} from "../numerics/interpolation.ts";
 
 export interface Patch {
   readonly stretch: Stretch;
@@ -107,8 +114,16 @@ const barycentric = new Map<number, Float64Array>();
 export function basisRow(patch: Patch, parameter: number, row: Float64Array, at = 0): void {
   const { family, count, parameters } = patch;
   if (family === "closed") trigonometricRow(count, parameter, row, at);
-  else if (family === "cosine") cosineRow(count, parameter, row, at);
+  else if (family === "cosine") cosineRow(chebyshevNodes(count), parameter, row, at);
   else lagrangeRow(parameters, polynomialWeights(patch), parameter, row, at);
+}
+
+const chebyshev = new Map<number, CosineNodes>();
+
+function chebyshevNodes(count: number): CosineNodes {
+  const known = chebyshev.get(count) ?? cosineNodes(count);
+  chebyshev.set(count, known);
+  return known;
 }
 
 function polynomialWeights({ count, parameters }: Patch): Float64Array {

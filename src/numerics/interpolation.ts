@@ -51,17 +51,25 @@ export function trigonometricRow(count: number, x: number, row: Float64Array, at
   }
 }
 
-/**
- * Writes the cardinal cosine basis at `x` into `row`: sums of cos(kπx), k < count, through the midpoints (j + ½)/count of [0, 1].
- * @source closed Dirichlet sums, as in `trigonometricRow`, folded about 0 and 1
- */
-export function cosineRow(count: number, x: number, row: Float64Array, at = 0): void {
-  const kernel = (angle: number): number => {
-    const half = Math.sin(0.5 * angle);
-    return Math.abs(half) < 1e-13 ? 2 * count - 1 : Math.sin((count - 0.5) * angle) / half;
+/** Nodes and weights for `cosineRow`: the midpoints (j + ½)/count of [0, 1] seen as Chebyshev points cos(π·t). */
+export interface CosineNodes {
+  readonly nodes: Float64Array;
+  readonly weights: Float64Array;
+}
+
+/** @source Berrut & Trefethen 2004, eq. (5.3): barycentric weights of the Chebyshev points of the first kind */
+export function cosineNodes(count: number): CosineNodes {
+  const angle = (j: number): number => (Math.PI * (j + 0.5)) / count;
+  return {
+    nodes: Float64Array.from({ length: count }, (_, j) => Math.cos(angle(j))),
+    weights: Float64Array.from({ length: count }, (_, j) => (j % 2 === 0 ? 1 : -1) * Math.sin(angle(j))),
   };
-  for (let j = 0; j < count; j++) {
-    const node = (j + 0.5) / count;
-    row[at + j] = (kernel(Math.PI * (x - node)) + kernel(Math.PI * (x + node))) / (2 * count);
-  }
+}
+
+/**
+ * Writes the cardinal cosine basis at `x` into `row`: sums of cos(kπx), k < count, through the midpoints (j + ½)/count of [0, 1]. A cosine sum
+ * in π·x is a polynomial in cos(π·x).
+ */
+export function cosineRow({ nodes, weights }: CosineNodes, x: number, row: Float64Array, at = 0): void {
+  lagrangeRow(nodes, weights, Math.cos(Math.PI * x), row, at);
 }

@@ -4,14 +4,21 @@ import { completeEllipticInto } from "./elliptic.ts";
 const pair = new Float64Array(2);
 /** Above this χ the upward recurrence loses digits, and the trapezoid rule over the angle converges at once. */
 const recurrenceBelow = 2;
-const angles = 24;
+/** Midpoints over half a turn: the error falls as (χ + √(χ² − 1))^(−2·angles), 7e-10 at χ = 2. */
+const angles = 8;
+/** Harmonics that the table of cosines holds. */
+const mostHarmonics = 8;
+const cosines = Float64Array.from({ length: mostHarmonics * angles }, (_, i) => {
+  const [m, a] = [Math.floor(i / angles), i % angles];
+  return Math.cos((m * Math.PI * (a + 0.5)) / angles);
+});
 
 /**
  * Writes (1/2π)∫cos(mα)/|x − x′| dα for m = 0 … into.length − 1: the potential of a ring of charge varying as cos(mα).
  *
  * @param radiusA, radiusB  [m], > 0
  * @param separation        [m], along the axis; the rings must not coincide
- * @validity  relative error below 1e-10 for m ≤ 3 (largest coefficient as scale)
+ * @validity  up to eight coefficients; error below 1e-9 for m ≤ 3, as a share of the first
  * @source    DLMF 14.19 with Q(−½) and Q(½) in complete elliptic integrals, recurrence DLMF 14.10.3
  */
 export function toroidalHarmonics(
@@ -24,9 +31,8 @@ export function toroidalHarmonics(
   if (!(squares < recurrenceBelow * product)) {
     into.fill(0);
     for (let a = 0; a < angles; a++) {
-      const alpha = (Math.PI * (a + 0.5)) / angles;
-      const value = 1 / (angles * Math.sqrt(squares - product * Math.cos(alpha)));
-      for (let m = 0; m < count; m++) into[m]! += value * Math.cos(m * alpha);
+      const value = 1 / (angles * Math.sqrt(squares - product * cosines[angles + a]!));
+      for (let m = 0; m < count; m++) into[m]! += value * cosines[m * angles + a]!;
     }
     return;
   }

@@ -4,7 +4,13 @@ import { EigenvalueDecomposition, LuDecomposition, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
 import { cholesky, symmetricEigen } from "../../src/numerics/eigen.ts";
 import { gaussLegendre } from "../../src/numerics/gauss.ts";
-import { barycentricWeights, cosineRow, lagrangeRow, trigonometricRow } from "../../src/numerics/interpolation.ts";
+import {
+  barycentricWeights,
+  cosineNodes,
+  cosineRow,
+  lagrangeRow,
+  trigonometricRow,
+} from "../../src/numerics/interpolation.ts";
 import { factorise, solveFactored } from "../../src/numerics/lu.ts";
 import { bracketedRoot } from "../../src/numerics/root.ts";
 import { toroidalHarmonics } from "../../src/numerics/toroidal.ts";
@@ -117,7 +123,7 @@ describe("interpolation", () => {
     const sum = (x: number) => 2 - Math.cos(Math.PI * x) + 0.3 * Math.cos(5 * Math.PI * x);
     const row = new Float64Array(7);
     for (const x of [0, 0.2, 0.5 / 7, 0.93, 1]) {
-      cosineRow(7, x, row);
+      cosineRow(cosineNodes(7), x, row);
       expect(row.reduce((total, weight, j) => total + weight * sum((j + 0.5) / 7), 0)).toBeCloseTo(sum(x), 12);
     }
   });
