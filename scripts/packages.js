@@ -58,7 +58,7 @@ export async function ensurePackages() {
   if (reason === undefined) return true;
   console.error(`Coilwright: ${reason}; installing them with npm ci.`);
   // No package of ours needs a script of its own to run at installation.
-  const parameters = ["ci", "--include=dev", "--ignore-scripts", "--no-audit", "--no-fund"];
+  const parameters = ["ci", "--include=dev", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"];
   const npm = process.env["npm_execpath"];
   const code = npm?.endsWith(".js")
     ? await run(process.execPath, [npm, ...parameters], { quiet: true })
