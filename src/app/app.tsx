@@ -29,7 +29,7 @@ export function App() {
         <FindingsStrip />
         <SafetyLine />
       </footer>
-      <p id="dimension-keys" class="only-heard">
+      <p id="dimension-keys" hidden>
         Enter to type a value, arrow keys to change it, with Shift in fine steps.
       </p>
       <NoticeLine />

@@ -5,10 +5,11 @@ import { render } from "preact";
 import { App } from "./app.tsx";
 import { followMaps } from "./drawing/field-maps.ts";
 import { listenForKeys } from "./gestures/registry.ts";
+import { keepOffline } from "./host/keep-offline.ts";
 import { rooms } from "./rooms/registry.ts";
 import { followText } from "./state/answers.ts";
 import { dirty, history, onDisk } from "./state/document.ts";
-import { begin, keepDraft } from "./state/filing.ts";
+import { begin, host, keepDraft } from "./state/filing.ts";
 import { present } from "./state/history.ts";
 import { followTheme, room } from "./state/view.ts";
 import { followQuestions } from "./why/explanations.ts";
@@ -34,6 +35,7 @@ addEventListener("beforeunload", (event) => {
   if (dirty.value) event.preventDefault();
 });
 await begin();
+if (host.value.kind === "browser") void keepOffline();
 effect(() => {
   if (dirty.value) void keepDraft(onDisk.value.name, present(history.value).text);
 });

@@ -99,15 +99,15 @@ function placeVertical(
   // words along the line where it is long enough, else over its upper end
   const boxAt = (x: number): PageBox =>
     fits
-      ? { x: x - style.line, y: (low + high - width) / 2 - 4, width: style.line + 4, height: width + 8 }
-      : { x: x - width / 2 - 4, y: high - style.line - 9, width: width + 8, height: style.line };
+      ? { x: x - style.line - 1, y: (low + high - width) / 2 - 4, width: style.line + 6, height: width + 8 }
+      : { x: x - width / 2 - 4, y: high - style.line - 12, width: width + 8, height: style.line + 6 };
   const x = laneX + free(boxAt(laneX), { x: style.row / 2, y: 0 }, taken).x;
   const box = boxAt(x);
   const beyond = x >= Math.max(from.x, to.x) ? 4 : -4;
   return {
     dimension,
     text: words,
-    textAt: fits ? { x: x - 5, y: box.y + box.height / 2 } : { x, y: box.y + style.line - 5 },
+    textAt: fits ? { x: x - 5, y: box.y + box.height / 2 } : { x, y: box.y + style.line - 2 },
     turned: fits ? -90 : 0,
     anchor: "middle",
     box,
@@ -144,9 +144,9 @@ function placeHorizontal(
   const centre = inside ? clampedCentre(left, right, width, style) : right + 10 + width / 2;
   const boxAt = (y: number): PageBox => ({
     x: centre - width / 2 - 4,
-    y: inside ? y - style.line : y - style.line / 2,
+    y: inside ? y - style.line - 1 : y - style.line / 2 - 3,
     width: width + 8,
-    height: style.line + (inside ? 4 : 0),
+    height: style.line + 6,
   });
   const step = dimension.side === "above" ? -style.row / 2 : style.row / 2;
   const y = rowY + free(boxAt(rowY), { x: 0, y: step }, taken).y;
@@ -193,7 +193,7 @@ const isVertical = ({ from, to }: Dimension) => Math.abs(to.z - from.z) > Math.a
 /** Notes in one column left of the coil, those on one anchor stacked, the stacks pushed apart. */
 function placeNotes(notes: readonly Dimension[], setting: Setting): PlacedDimension[] {
   const { drawing, projection, style } = setting;
-  const pitch = style.line + 4;
+  const pitch = style.line + 6;
   const shelf = toPage({ x: drawing.coilBox.left, z: 0 }, projection).x - style.row;
   const stacks = new Map<string, Dimension[]>();
   for (const note of notes) {

@@ -11,7 +11,8 @@ export async function solved(page: Page): Promise<void> {
 /** The words of a dimension on the drawing or in the notes below it. */
 export const dimension = (page: Page, path: string) => page.locator(`[data-path="${path}"]`);
 
-export const dimensionText = async (page: Page, path: string) => (await dimension(page, path).textContent()) ?? "";
+export const dimensionText = (page: Page, path: string) =>
+  dimension(page, path).evaluate((one) => (one.querySelector("text") ?? one).textContent ?? "");
 
 /** Number and unit of a figure in the ledger. */
 export const figureText = async (page: Page, id: string) =>

@@ -4,6 +4,7 @@ import type { PagePoint, PlacedDimension } from "../../views/drawing-layout.ts";
 import { editing } from "../state/view.ts";
 import { dimensionKey } from "./change-dimension.ts";
 import { originWords } from "./origin-words.ts";
+import { spokenValue } from "./spoken-value.ts";
 
 const Arrow = ({ at, degrees }: { readonly at: PagePoint; readonly degrees: number }) => (
   <path class="arrow" d="M0 0L-9 -2.6L-9 2.6Z" transform={`translate(${at.x} ${at.y}) rotate(${degrees})`} />
@@ -20,7 +21,7 @@ interface Properties {
 
 export function DimensionMark({ placed, provenance, onFocus }: Properties) {
   const { dimension, box, textAt, turned, anchor, lines, arrows, text } = placed;
-  const { path, says, value } = dimension;
+  const { path, says } = dimension;
   const origin = originWords(provenance);
   return (
     <g class="dimension" data-origin={provenance?.origin} data-kind={dimension.kind}>
@@ -34,7 +35,7 @@ export function DimensionMark({ placed, provenance, onFocus }: Properties) {
         tabindex={0}
         data-path={path}
         aria-label={says}
-        aria-valuenow={value}
+        aria-valuenow={spokenValue(dimension)}
         aria-valuetext={origin === "" ? text : `${text}, ${origin}`}
         aria-describedby="dimension-keys"
         onClick={() => {

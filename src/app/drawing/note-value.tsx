@@ -5,6 +5,7 @@ import { drawable } from "../state/document.ts";
 import { editing } from "../state/view.ts";
 import { dimensionKey } from "./change-dimension.ts";
 import { originWords } from "./origin-words.ts";
+import { spokenValue } from "./spoken-value.ts";
 
 export function NoteValue({ dimension }: { readonly dimension: Dimension }) {
   const origin = drawable.value?.file.provenances.get(dimension.path);
@@ -17,7 +18,7 @@ export function NoteValue({ dimension }: { readonly dimension: Dimension }) {
       data-path={dimension.path}
       data-origin={origin?.origin}
       aria-label={dimension.says}
-      aria-valuenow={dimension.value}
+      aria-valuenow={spokenValue(dimension)}
       aria-valuetext={`${words}, ${originWords(origin)}`}
       aria-describedby="dimension-keys"
       onClick={() => {

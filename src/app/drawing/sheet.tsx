@@ -81,7 +81,10 @@ export function Sheet({ holder, carries = () => true, notes, layers, children }:
   const drawn = { ...whole, dimensions: whole.dimensions.filter(carries) };
   const projection = camera && projectionOf(camera, size);
   // from far away the coil's own dimensions would bury the coil
-  const far = projection !== undefined && (whole.coilBox.top - whole.coilBox.bottom) * projection.scale < 190;
+  const far =
+    projection !== undefined &&
+    holder.fit.value !== "coil" &&
+    (whole.coilBox.top - whole.coilBox.bottom) * projection.scale < 190;
   const shownGroups = far ? (["room"] as const) : groups;
   const placed = projection
     ? layDimensions({ drawing: drawn, projection, style: { ...style, groups: shownGroups } })

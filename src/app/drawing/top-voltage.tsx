@@ -1,6 +1,7 @@
 /** The top voltage for which the layers are labelled: chosen, not predicted here. */
 import { useState } from "preact/hooks";
 import { formatQuantity, readQuantity } from "../../units/index.ts";
+import { Words } from "../frame/words.tsx";
 import { topVoltage } from "../state/view.ts";
 
 export function TopVoltage() {
@@ -25,14 +26,14 @@ export function TopVoltage() {
         aria-label="Voltage of the top load for which the layers are labelled"
         aria-invalid={problem !== undefined}
         aria-errormessage="top-voltage-problem"
-        title={problem}
+        title={problem?.replaceAll("`", "")}
         defaultValue={formatQuantity(topVoltage.peek(), "V", { trim: true })}
         onChange={(event) => take(event.currentTarget.value)}
       />
       <span>at the top</span>
       {problem !== undefined && (
         <span id="top-voltage-problem" role="alert" class="wrong">
-          {problem}
+          <Words text={problem} />
         </span>
       )}
     </label>

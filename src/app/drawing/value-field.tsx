@@ -1,9 +1,12 @@
 /** The field in which a dimension is typed over. Enter takes the text, Escape leaves it, and what is wrong is said below. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Dimension } from "../../views/drawing.ts";
+import { Words } from "../frame/words.tsx";
 import { drawable } from "../state/document.ts";
 import { editing } from "../state/view.ts";
 import { commitTyped } from "./change-dimension.ts";
+
+const help = "number and unit, then ± tolerance and (measured), (datasheet), (drawn) or (guessed)";
 
 interface Properties {
   readonly dimension: Dimension;
@@ -63,7 +66,7 @@ export function ValueField({ dimension, left, top, onClosed }: Properties) {
         role={problem === undefined ? undefined : "alert"}
         class={problem === undefined ? "help" : "wrong"}
       >
-        {problem ?? "number and unit, then ± tolerance and (measured), (datasheet), (drawn) or (guessed)"}
+        <Words text={problem ?? help} />
       </p>
       <div class="actions">
         <button type="submit">Take it</button>

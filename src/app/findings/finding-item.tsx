@@ -1,6 +1,7 @@
 /** One finding: what, where, what was expected, what it stands on, what can be done. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { quantities } from "../../catalogue/quantities.ts";
+import { Words } from "../frame/words.tsx";
 import { shownParts } from "../ledger/ledger-rows.ts";
 import { solution } from "../state/answers.ts";
 import { asked } from "../state/view.ts";
@@ -38,13 +39,19 @@ export function FindingItem({ finding }: { readonly finding: Finding }) {
       <p class="what">
         <SeverityMark severity={severity} />
         <strong>{severity}</strong>
-        <span>{what}</span>
+        <span>
+          <Words text={what} />
+        </span>
       </p>
       <p class="where">
         <button type="button" class="quiet" onClick={() => jumpTo(path, place?.line)}>
           {placeWords(finding)}
         </button>
-        {expected !== undefined && <span class="expected">expected: {expected}</span>}
+        {expected !== undefined && (
+          <span class="expected">
+            expected: <Words text={expected} />
+          </span>
+        )}
       </p>
       {evidence.length > 0 && (
         <p class="evidence">

@@ -1,4 +1,6 @@
 /** Always in sight: how many findings of each severity, the gravest one in words, and the list on demand. */
+
+import { Words } from "../frame/words.tsx";
 import { answer, behind, findings as found } from "../state/answers.ts";
 import { findingsShown } from "../state/view.ts";
 import { FindingItem } from "./finding-item.tsx";
@@ -9,6 +11,10 @@ export function FindingsStrip() {
   const gravest = findings[0];
   const shown = findingsShown.value;
   const failed = answer.value?.failed;
+  const headline =
+    failed ??
+    gravest?.what ??
+    (answer.value === undefined ? "not looked at yet" : "nothing found; that is no permission");
   return (
     <section class="findings" aria-label="Findings" data-behind={behind.value || undefined}>
       <button
@@ -32,9 +38,7 @@ export function FindingsStrip() {
           })}
         </span>
         <span class="headline">
-          {failed ??
-            gravest?.what ??
-            (answer.value === undefined ? "not looked at yet" : "nothing found; that is no permission")}
+          <Words text={headline} />
         </span>
         <span class="toggle">{shown ? "fold" : "unfold"}</span>
       </button>

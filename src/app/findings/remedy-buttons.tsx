@@ -1,5 +1,6 @@
 /** The remedies of a finding: those with edits are pressed, those for hands are read. */
 import type { Finding, Remedy } from "../../catalogue/finding.ts";
+import { Words } from "../frame/words.tsx";
 import { commitEdits } from "../state/document.ts";
 import { notice } from "../state/view.ts";
 
@@ -18,10 +19,12 @@ export function RemedyButtons({ finding }: { readonly finding: Finding }) {
         <li key={remedy.says}>
           {remedy.edits.length > 0 ? (
             <button type="button" onClick={() => apply(rule, remedy)}>
-              {remedy.says}
+              <Words text={remedy.says} />
             </button>
           ) : (
-            <span>by hand: {remedy.says}</span>
+            <span>
+              by hand: <Words text={remedy.says} />
+            </span>
           )}
         </li>
       ))}

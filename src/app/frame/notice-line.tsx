@@ -1,6 +1,7 @@
 /** One sentence about the last gesture; it goes by itself. */
 import { useEffect } from "preact/hooks";
 import { notice } from "../state/view.ts";
+import { Words } from "./words.tsx";
 
 const stays = 7000;
 
@@ -15,7 +16,7 @@ export function NoticeLine() {
   }, [words]);
   return (
     <p class="notice" role="status" aria-live="polite" data-empty={words === "" || undefined}>
-      {words}
+      <Words text={words} />
     </p>
   );
 }

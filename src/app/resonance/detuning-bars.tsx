@@ -5,6 +5,13 @@ import { jumpTo } from "../findings/jump.ts";
 
 const width = 150;
 
+/** The shift as a part of f1, where it is worth a number. */
+function partOf(shift: number, f1: number | undefined): string {
+  if (f1 === undefined) return "";
+  const percent = (shift / f1) * 100;
+  return Math.abs(percent) < 0.01 ? ", under 0.01 %" : `, ${percent.toFixed(2).replace("-", "−")} %`;
+}
+
 export function DetuningBars({ solution }: { readonly solution: Solution }) {
   const { detunings } = solution;
   const f1 = solution.figures.get("secondary.f1")?.value;
@@ -16,7 +23,6 @@ export function DetuningBars({ solution }: { readonly solution: Solution }) {
       <ol class="bars" aria-labelledby="detunings-title">
         {detunings.map(({ path, says, shift }) => {
           const length = (Math.abs(shift) / greatest) * width;
-          const part = f1 === undefined ? "" : ` (${((shift / f1) * 100).toFixed(2).replace("-", "−")} %)`;
           return (
             <li key={path}>
               <button type="button" class="quiet" onClick={() => jumpTo(path)}>
@@ -26,7 +32,7 @@ export function DetuningBars({ solution }: { readonly solution: Solution }) {
                 <rect class={shift < 0 ? "down" : "up"} x={width - length} y="2" width={length} height="10" />
                 <path d={`M${width - 0.5} 0V14`} />
               </svg>
-              <span class="number">{`${formatQuantity(shift, "Hz", { digits: 3 })}${part}`}</span>
+              <span class="number">{`${formatQuantity(shift, "Hz", { digits: 3 })}${partOf(shift, f1)}`}</span>
             </li>
           );
         })}

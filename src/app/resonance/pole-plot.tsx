@@ -61,9 +61,9 @@ export function PolePlot({ track, title, xLabel, xUnit, present, matched, limits
         role="slider"
         tabIndex={0}
         aria-label={`${title}: crosshair`}
-        aria-valuemin={low}
-        aria-valuemax={high}
-        aria-valuenow={at}
+        aria-valuemin={0}
+        aria-valuemax={100}
+        aria-valuenow={Math.round(((at - low) / (high - low)) * 100)}
         aria-valuetext={readout}
         onPointerMove={(event) =>
           move(plot.x.fromPage(event.clientX - event.currentTarget.getBoundingClientRect().left))

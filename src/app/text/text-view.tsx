@@ -1,5 +1,6 @@
 /** The coil file itself, to be read and edited as text; findings stand at their lines. */
 import { useEffect, useRef } from "preact/hooks";
+import { Words } from "../frame/words.tsx";
 import { findings as found } from "../state/answers.ts";
 import { commitText, history, onDisk } from "../state/document.ts";
 import { present } from "../state/history.ts";
@@ -75,7 +76,7 @@ export function TextView() {
                 line {place?.line}
               </button>
               <span>
-                {severity}: {what}
+                {severity}: <Words text={what} />
               </span>
             </li>
           ))}

@@ -23,7 +23,12 @@ export function WhyDrawer() {
   const id = asked.value;
   const title = useRef<HTMLHeadingElement>(null);
   const figure = id === undefined ? undefined : solution.value?.figures.get(id);
-  useEffect(() => title.current?.focus(), [id]);
+  const before = useRef<string | undefined>(undefined);
+  useEffect(() => {
+    if (id === undefined && before.current !== undefined) giveFocusBack(before.current);
+    else title.current?.focus();
+    before.current = id;
+  }, [id]);
   if (id === undefined || figure === undefined) return null;
   const quantity = quantities.get(id);
   const provenances = drawable.value?.file.provenances;
@@ -34,7 +39,6 @@ export function WhyDrawer() {
   const decisive = provenances && doubt ? decisiveOrigin(doubt, provenances) : undefined;
   const close = () => {
     asked.value = undefined;
-    giveFocusBack(id);
   };
   return (
     <aside class="why-drawer" aria-labelledby="why-title" data-behind={behind.value || undefined}>
