@@ -34,7 +34,7 @@ export function fieldSystem(geometry: CoilGeometry, refine = 1): FieldSystem {
   const system = round.map((conductor, i) => ({ conductor, patches: others[i]! }));
   const order = patchesInOrder(conductorsOf({ windingPatch, topPatches, round: system }));
   const standing = geometry.standing.map(({ path, stretches, distance, earthed }) => {
-    const bodyPatches = patchesOf({ groups: [{ role: "ring", stretches }], ground: false, refine })[0]!;
+    const bodyPatches = patchesOf({ groups: [{ role: "standing", stretches }], ground: false, refine })[0]!;
     return { path, condensed: condenseOffAxis(order, { patches: bodyPatches, distance, earthed }) };
   });
   return { windingPatch, topPatches, round: system, standing, order, potentials: potentialMatrix(order, true) };

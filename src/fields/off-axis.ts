@@ -141,7 +141,8 @@ function ownMatrices(patches: readonly Patch[], own: number, harmonics: number):
       for (const source of patches) {
         const rule =
           source === target ? selfRulesOf(source)[i]! : nearRule(source, target.radius[i]!, target.height[i]!);
-        addHarmonics({ out, at: row * own + column, rule, source, r: target.radius[i]!, z: target.height[i]! });
+        const fill = harmonics === 1 ? addMean : addHarmonics;
+        fill({ out, at: row * own + column, rule, source, r: target.radius[i]!, z: target.height[i]! });
         column += source.count;
       }
     }
@@ -158,22 +159,25 @@ function nearRule(source: Patch, r: number, z: number): GradedRule {
   return endRulesOf(source)[start <= end ? 0 : 1];
 }
 
-function addHarmonics({
-  out,
-  at,
-  rule,
-  source,
-  r,
-  z,
-}: {
-  out: Float64Array[];
-  at: number;
-  rule: GradedRule;
-  source: Patch;
-  r: number;
-  z: number;
-}): void {
-  const { count } = source;
+interface Filling {
+  readonly out: readonly Float64Array[];
+  readonly at: number;
+  readonly rule: GradedRule;
+  readonly source: Patch;
+  readonly r: number;
+  readonly z: number;
+}
+
+/** Harmonic 0 alone has a kernel of its own. */
+function addMean({ out, at, rule, source, r, z }: Filling): void {
+  for (let f = 0; f < rule.parameters.length; f++) {
+    locate(source.stretch, rule.parameters[f]!, spot);
+    const value = meanInverseDistance(r, spot.r, z - spot.z) - meanInverseDistance(r, spot.r, z + spot.z);
+    addSpread({ matrix: out[0]!, at, rule, source, point: f, value });
+  }
+}
+
+function addHarmonics({ out, at, rule, source, r, z }: Filling): void {
   const scratch = new Float64Array(out.length);
   const image = new Float64Array(out.length);
   for (let f = 0; f < rule.parameters.length; f++) {
@@ -181,11 +185,29 @@ function addHarmonics({
     toroidalHarmonics({ radiusA: r, radiusB: spot.r, separation: z - spot.z }, scratch);
     toroidalHarmonics({ radiusA: r, radiusB: spot.r, separation: z + spot.z }, image);
     for (let m = 0; m < out.length; m++) {
-      const value = rule.weights[f]! * (scratch[m]! - image[m]!);
-      const matrix = out[m]!;
-      for (let j = 0; j < count; j++) matrix[at + j]! += (value * rule.basis[f * count + j]!) / source.weights[j]!;
+      addSpread({ matrix: out[m]!, at, rule, source, point: f, value: scratch[m]! - image[m]! });
     }
   }
+}
+
+function addSpread({
+  matrix,
+  at,
+  rule,
+  source,
+  point,
+  value,
+}: {
+  matrix: Float64Array;
+  at: number;
+  rule: GradedRule;
+  source: Patch;
+  point: number;
+  value: number;
+}): void {
+  const { count, weights } = source;
+  const weighed = rule.weights[point]! * value;
+  for (let j = 0; j < count; j++) matrix[at + j]! += (weighed * rule.basis[point * count + j]!) / weights[j]!;
 }
 
 function concatenate(parts: readonly Float64Array[]): Float64Array {

@@ -3,7 +3,7 @@ import { pointOn, type Stretch, stretchLength } from "../geometry/stretch.ts";
 import { makePatch, type Patch } from "./patch.ts";
 
 /** What a stretch belongs to; the least number of nodes depends on it. */
-export type Role = "winding" | "topload" | "primary" | "ring" | "room";
+export type Role = "winding" | "topload" | "primary" | "ring" | "room" | "standing";
 
 /** Least nodes a stretch (of a closed circle, or of an open one). Halving them moves f1 of the reference coils by under 1e-5. */
 const least: Readonly<Record<Role, { readonly closed: number; readonly open: number }>> = {
@@ -12,11 +12,19 @@ const least: Readonly<Record<Role, { readonly closed: number; readonly open: num
   primary: { closed: 8, open: 8 },
   ring: { closed: 8, open: 8 },
   room: { closed: 16, open: 16 },
+  standing: { closed: 4, open: 6 },
 };
 /** Greatest node spacing, in gaps to the nearest other conductor. */
 const spacingPerGap = 1.2;
 /** Most nodes of a stretch: beyond, a narrow gap is the business of the findings, not of f1. */
-const most: Readonly<Record<Role, number>> = { winding: 72, topload: 64, primary: 14, ring: 20, room: 40 };
+const most: Readonly<Record<Role, number>> = {
+  winding: 72,
+  topload: 64,
+  primary: 14,
+  ring: 20,
+  room: 40,
+  standing: 16,
+};
 
 export interface Group {
   readonly role: Role;

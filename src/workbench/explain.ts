@@ -2,7 +2,6 @@
 import type { CrossCheck, Figure } from "../catalogue/figure.ts";
 import { quantities } from "../catalogue/quantities.ts";
 import { type SourceKey, type Standing, sources, standingWords } from "../catalogue/sources.ts";
-import type { Coil } from "../description/coil.ts";
 import type { Origin } from "../description/provenance.ts";
 import { type Dimension, dimensions } from "../units/dimension.ts";
 import { formatQuantity } from "../units/format.ts";
@@ -10,6 +9,7 @@ import { numberAt } from "./coil-path.ts";
 import type { CoilFile, Solution } from "./contract.ts";
 import { type Doubt, intervals } from "./doubts.ts";
 import { pathsUnder, type Sensitivity, sensitivities } from "./sensitivities.ts";
+import type { Solve } from "./solve.ts";
 
 /** Something that a figure was computed from. */
 export type Input =
@@ -87,7 +87,7 @@ export function explain({
   file: CoilFile;
   solution: Solution;
   id: string;
-  solve?: (coil: Coil) => Solution;
+  solve?: Solve;
   most?: number;
   onProgress?: (done: number, of: number) => void;
 }): Explanation | undefined {
@@ -125,7 +125,7 @@ function solvedAgain({
   file: CoilFile;
   solution: Solution;
   found: Figure;
-  solve: (coil: Coil) => Solution;
+  solve: Solve;
   most: number | undefined;
   onProgress: ((done: number, of: number) => void) | undefined;
 }): Pick<Explanation, "sensitivities" | "doubt" | "measure"> {

@@ -4,6 +4,7 @@ import type { Coil } from "../description/coil.ts";
 import type { Provenances } from "../description/provenance.ts";
 import { numberAt, withNumber } from "./coil-path.ts";
 import type { CoilFile, Solution } from "./contract.ts";
+import type { Solve } from "./solve.ts";
 
 /** Relative step of each number. Large against the solver's own error of about 1e-7, small against any curvature of the figures. */
 const relativeStep = 1e-3;
@@ -23,7 +24,7 @@ export interface Sensitivity {
 export interface SensitivityOptions {
   readonly file: CoilFile;
   readonly solution: Solution;
-  readonly solve: (coil: Coil) => Solution;
+  readonly solve: Solve;
   /** Only what these figures stand on is moved; every number where absent. */
   readonly figures?: readonly string[];
   /** At most so many numbers; 60 where absent. */
@@ -54,8 +55,11 @@ export function sensitivities({
     .filter((path) => roots === undefined || roots.some((root) => isUnder(path, root)))
     .filter((path) => stepOf(coil, path) !== undefined)
     .slice(0, most);
+  // Shifts by surroundings cost as much again; they are solved for only where one of them is asked about.
+  const brief = !figures?.some((id) => id.startsWith("detuning."));
+  const again = (moved: Coil): Solution => solve(moved, { brief });
   return paths.flatMap((path, index) => {
-    const found = sensitivityTo(path, { solution, solve });
+    const found = sensitivityTo(path, { solution, again });
     onProgress?.(index + 1, paths.length);
     return found ? [found] : [];
   });
@@ -96,7 +100,7 @@ const countsSomething = (path: string): boolean => /\.(turns|count|series|parall
 
 function sensitivityTo(
   path: string,
-  { solution, solve }: { solution: Solution; solve: (coil: Coil) => Solution },
+  { solution, again }: { solution: Solution; again: (moved: Coil) => Solution },
 ): Sensitivity | undefined {
   const { coil } = solution;
   const value = numberAt(coil, path);
@@ -104,9 +108,9 @@ function sensitivityTo(
   if (value === undefined || step === undefined) return undefined;
   // A tap at the end of the primary can only move inwards.
   const atEnd = path === "primary.tap" && coil.primary !== undefined && value + step > coil.primary.turns;
-  const above = atEnd ? undefined : attempt(() => solve(withNumber(coil, path, value + step)));
+  const above = atEnd ? undefined : attempt(() => again(withNumber(coil, path, value + step)));
   if (above && !differs(above, solution)) return undefined;
-  const below = attempt(() => solve(withNumber(coil, path, value - step)));
+  const below = attempt(() => again(withNumber(coil, path, value - step)));
   if (above === undefined && below === undefined) return undefined;
   const [upper, lower] = [above ?? solution, below ?? solution];
   const apart = (above ? step : 0) + (below ? step : 0);

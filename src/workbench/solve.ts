@@ -10,6 +10,14 @@ import { secondaryFigures } from "./secondary-figures.ts";
 import { primaryFigures, tankFigures } from "./tank-figures.ts";
 import { poleTracks, tuningFigures } from "./tuning.ts";
 
+export interface SolveOptions {
+  /** Leaves out what each surrounding does and how the poles move: half of the work, for solving many neighbours of one coil. */
+  readonly brief?: boolean;
+}
+
+/** `solve`, as it is handed to whoever solves again. */
+export type Solve = (coil: Coil, options?: SolveOptions) => Solution;
+
 /**
  * Solves a coil: fields, modes, coupling, poles, tuning.
  *
@@ -18,7 +26,7 @@ import { poleTracks, tuningFigures } from "./tuning.ts";
  * @param coil  as the reader gives it: checked, SI
  * @throws OutOfDomain, RangeError  the coil's conductors cross or a formula is left; the reader and the rules refuse such coils first
  */
-export function solve(coil: Coil): Solution {
+export function solve(coil: Coil, { brief = false }: SolveOptions = {}): Solution {
   const stage = fieldStage(coil);
   const { primary, tank } = coil;
   const figures = [
@@ -27,15 +35,15 @@ export function solve(coil: Coil): Solution {
     ...(primary && tank
       ? [...tankFigures({ coil, primary, tank, stage }), ...tuningFigures({ coil, primary, tank, stage })]
       : []),
-    ...detuningFigures(coil, stage),
+    ...(brief ? [] : detuningFigures(coil, stage)),
   ];
   return {
     coil,
     figures: inOrder(figures),
     modes: stage.modes.slice(0, 3).map((mode) => modeProfile(mode, stage.geometry)),
     peaks: stage.peaks,
-    detunings: detuningsOf(coil, stage),
-    tracks: primary && tank ? poleTracks({ primary, tank, stage }) : [],
+    detunings: brief ? [] : detuningsOf(coil, stage),
+    tracks: primary && tank && !brief ? poleTracks({ primary, tank, stage }) : [],
   };
 }
 
