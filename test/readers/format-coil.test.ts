@@ -47,6 +47,7 @@ secondary:
 topload:
   - sphere: { diameter: 60 mm, height: 3/4 in }
 aim: { streamer: 1 1/2 in ± 5 % }
+
 # tail
 `);
   });
@@ -62,6 +63,11 @@ aim: { streamer: 1 1/2 in ± 5 % }
 
   it("keeps carriage returns", () =>
     expect(formatted("coilwright:  1\r\nname: x\r\n")).toBe("coilwright: 1\r\nname: x\r\n"));
+  it("leaves alone what has invisible line breaks in it", () => {
+    expect(formatCoil("coilwright: 1\nname: x # a\u2028b\n")).toMatchObject({
+      findings: [{ rule: "cannot-format", place: { line: 2, column: 12 } }],
+    });
+  });
   it("leaves alone what it cannot read", () =>
     expect(formatCoil("a: [\n")).toMatchObject({ findings: [{ rule: "not-yaml" }] }));
 });

@@ -7,7 +7,7 @@ import { writeCanonical } from "./canonical.ts";
 import { type Edited, editCoil } from "./edit.ts";
 import { sameValues } from "./plain.ts";
 import { problem } from "./problem.ts";
-import { openSource } from "./source.ts";
+import { openSource, type Source } from "./source.ts";
 import { nodeAt } from "./tree.ts";
 
 /**
@@ -15,31 +15,48 @@ import { nodeAt } from "./tree.ts";
  * Comments, order, quotes and line breaks between sections are kept. Formatting twice gives the same as once; every value says what it said.
  */
 export function formatCoil(text: string): Edited {
-  let current = text;
-  // Moving a comment may change how the next pass sees it; this settles after one or two.
-  for (let pass = 0; pass < 4; pass++) {
-    const source = openSource(current);
-    if ("refused" in source) return { findings: [source.refused] };
-    if (source.syntax.length > 0) return { findings: source.syntax };
-    const next = writeCanonical(source);
-    if (next === current) return { text: current };
-    const again = openSource(next);
-    if ("refused" in again || again.syntax.length > 0 || !sameValues(source, again)) {
-      return {
-        findings: [
-          problem({
-            rule: "cannot-format",
-            path: "",
-            place: { path: "", line: 1, column: 1, length: 1 },
-            what: "the file's layout does not survive formatting",
-            expected: "a file of plain maps, lists and values",
-          }),
-        ],
-      };
-    }
-    current = next;
+  const source = openSource(text);
+  if ("refused" in source) return { findings: [source.refused] };
+  if (source.syntax.length > 0) return { findings: source.syntax };
+  const stray = /[\u2028\u2029]|\r(?!\n)/.exec(text);
+  if (stray !== null) {
+    return cannotFormat(source, {
+      start: stray.index,
+      what: "an invisible line break stands here",
+      expected: "line feeds, with or without carriage returns",
+    });
   }
-  return { text: current };
+  // Moving a comment may change how the next pass sees it; this settles after one or two.
+  let current = source;
+  for (let pass = 0; pass < 4; pass++) {
+    const next = writeCanonical(current);
+    if (next === current.text) return { text: next };
+    const again = openSource(next);
+    if ("refused" in again || again.syntax.length > 0 || !sameValues(source, again)) break;
+    current = again;
+  }
+  return cannotFormat(source, {
+    start: 0,
+    what: "the file's layout does not survive formatting",
+    expected: "a file of plain maps, lists and values",
+  });
+}
+
+function cannotFormat(
+  source: Source,
+  { start, what, expected }: { start: number; what: string; expected: string },
+): Edited {
+  return {
+    findings: [
+      problem({
+        rule: "cannot-format",
+        path: "",
+        place: source.place({ path: "", start, end: start + 1 }),
+        what,
+        expected,
+      }),
+    ],
+  };
 }
 
 /** One step of migration: from format `from` to `from + 1`. It changes the text and leaves `coilwright:` to the caller. */

@@ -38,14 +38,18 @@ export class Notes {
     this.source = source;
   }
 
+  /** True once no further finding is kept: what only makes findings can be left out. */
+  get full(): boolean {
+    return this.findings.length >= mostFindings;
+  }
+
   /** Remembers where the key or value of `path` stands; findings and defaults below it point there. */
   mark(path: string, span: Span): void {
     this.places.set(path, this.place(path, span));
   }
 
   refuse(path: string, span: Span, refusal: Refusal): Invalid {
-    if (this.findings.length < mostFindings)
-      this.findings.push(problem({ ...refusal, path, place: this.place(path, span) }));
+    if (!this.full) this.findings.push(problem({ ...refusal, path, place: this.place(path, span) }));
     return invalid;
   }
 

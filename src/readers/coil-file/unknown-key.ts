@@ -23,6 +23,7 @@ export function refuseUnknownKey(
     text,
   }: { path: string; known: readonly string[]; expected: string; notes: Notes; text: string },
 ): string | undefined {
+  if (notes.full) return undefined;
   const name = entry.name.text;
   const at = path === "" ? name : `${path}.${name}`;
   if (entry.afterNumber !== undefined && /^\d/.test(name)) {
