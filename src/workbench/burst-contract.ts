@@ -15,6 +15,8 @@ export interface BurstSetting {
   readonly modes?: 1 | 2 | 3;
   /** Leads of the sense transformer the other way round. */
   readonly senseReversed?: boolean;
+  /** At which the top breaks out [V peak], where a point, a rod or a scratch makes it less than the smooth top load's own. */
+  readonly breakoutVoltage?: number;
 }
 
 /** Exact values at common times; all arrays of one length. */
@@ -54,7 +56,18 @@ export interface Commutation {
   readonly kind: "soft" | "hard" | "blocked";
 }
 
+/** Which pole of tank and secondary the feedback runs on, and why. */
+export interface PoleLock {
+  /** The pole nearer to the burst's frequency; `none` where the bridge does not commutate or a fixed frequency drives it. */
+  readonly pole: "lower" | "upper" | "none";
+  /** Frequency of the burst over that pole's; 1 where `none`. */
+  readonly ratio: number;
+  /** Part of the sensed current's ringing after the first edge that is at the lower pole, by amplitude; the rest is at the upper. */
+  readonly kickAtLower: number;
+}
+
 export interface BurstStudy {
+  /** As used. Without an interrupter, a supply or a top load in the file and nothing set, on-time, rate, bus or breakout are 0. */
   readonly setting: Required<BurstSetting>;
   /** Every figure of sections Burst and Driver that this coil's file allows. */
   readonly figures: Figures;
@@ -66,9 +79,13 @@ export interface BurstStudy {
   /** Absolute peak of the primary current in each of its half-cycles: [time, current]. */
   readonly envelope: readonly (readonly [number, number])[];
   readonly commutations: readonly Commutation[];
+  /** Absent where there is no burst to speak of. */
+  readonly lock?: PoleLock;
+  /** Bursts that were run until one was like the next, and whether it came to that. */
+  readonly train?: { readonly bursts: number; readonly settled: boolean };
   readonly breakoutTime: number | undefined;
   readonly tripTime: number | undefined;
-  /** Amplitude spectrum of the primary current over the burst: [Hz], [A]. */
+  /** Amplitude spectrum of the primary current over the burst: [Hz], [A]. Empty unless waveforms were asked for. */
   readonly spectrum: { readonly frequency: Float64Array; readonly amplitude: Float64Array };
   /** Junction temperature over one repetition in steady state: [s], [K]. Empty without a switch. */
   readonly junction: { readonly time: Float64Array; readonly temperature: Float64Array };
