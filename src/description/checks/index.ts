@@ -1,2 +1,1 @@
 export { checkCoil } from "./all.ts";
-export type { Checked } from "./check.ts";

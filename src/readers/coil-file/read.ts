@@ -4,7 +4,7 @@ import type { Finding, Place } from "../../catalogue/finding.ts";
 import { checkCoil } from "../../description/checks/index.ts";
 import type { Coil } from "../../description/coil.ts";
 import type { CoilFile } from "../../description/coil-file.ts";
-import { coilKey, currentFormat } from "../../description/coil-keys.ts";
+import { type CoilByKeys, coilKey, currentFormat } from "../../description/coil-keys.ts";
 import { numberOf } from "../../units/number.ts";
 import { clip } from "./expectation.ts";
 import { problem } from "./problem.ts";
@@ -25,7 +25,8 @@ export function readCoil(text: string): CoilFile {
     return { text, provenances: new Map(), places: new Map(), findings: [...source.syntax, format.finding] };
 
   const { value, findings, provenances, places } = walkTree(source, { root: source.document.contents, key: coilKey });
-  const made = value === undefined || source.syntax.length > 0 ? undefined : (value as Coil);
+  // The walk follows the keys, so its value has the type that the keys give; that this is a `Coil` the compiler checks here.
+  const made: Coil | undefined = value === undefined || source.syntax.length > 0 ? undefined : (value as CoilByKeys);
   const file: CoilFile = { text, provenances, places, findings: [] };
   const checks = made === undefined ? [] : checkCoil(made);
   const placed = checks.map(({ finding }) => ({ ...finding, place: resolvePlace(file, finding.path) }));
