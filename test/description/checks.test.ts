@@ -5,10 +5,10 @@ import { checkCoil } from "../../src/description/checks/index.ts";
 import type { Coil } from "../../src/description/coil.ts";
 import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
 
-const inkwell = readFileSync(new URL("../../examples/inkwell.yaml", import.meta.url), "utf8");
+const table = readFileSync(new URL("../readers/table-coil.yaml", import.meta.url), "utf8");
 function changed(...edits: [string, string][]): string {
   const done = editCoil(
-    inkwell,
+    table,
     edits.map(([path, value]) => ({ path, value })),
   );
   if ("findings" in done) throw new Error(done.findings[0]?.what);
@@ -274,7 +274,7 @@ describe("what no coil can be", () => {
 });
 
 describe("overlap", () => {
-  const bodies = bodiesOf(readCoil(inkwell).coil as Coil);
+  const bodies = bodiesOf(readCoil(table).coil as Coil);
   it("lists winding, top load, every turn wound and the strike ring", () => {
     expect(bodies.map((b) => b.group)).toEqual(["winding", "topload", ...Array(8).fill("primary"), "strikeRing"]);
   });

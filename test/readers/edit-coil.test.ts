@@ -5,7 +5,7 @@ import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
 
 const names = ["thimble", "inkwell", "belfry"] as const;
 const texts = names.map((name) => readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8"));
-const [, inkwell = ""] = texts;
+const table = readFileSync(new URL("./table-coil.yaml", import.meta.url), "utf8");
 
 /** Each law is tried on one file: they have all sections, and trying all three on all files tells no more. */
 const only = (name: (typeof names)[number]) => [[name, texts[names.indexOf(name)] ?? ""] as const];
@@ -162,9 +162,9 @@ describe("editCoil", () => {
     [
       "a name with a colon is put in quotes",
       [{ path: "name", value: "Ink: well" }],
-      ["-name: Inkwell", '+name: "Ink: well"'],
+      ["-name: Tabletop", '+name: "Ink: well"'],
     ],
-    ["a name with a hash too", [{ path: "name", value: "Ink #2" }], ["-name: Inkwell", '+name: "Ink #2"']],
+    ["a name with a hash too", [{ path: "name", value: "Ink #2" }], ["-name: Tabletop", '+name: "Ink #2"']],
     [
       "a block of lines gives way to one line",
       [{ path: "interrupter", value: "{ onTime: 90 µs, rate: 100 Hz }" }],
@@ -177,7 +177,7 @@ describe("editCoil", () => {
       ],
     ],
   ];
-  it.each(cases)("%s", (_, edits, expected) => expect(changes(inkwell, edited(inkwell, ...edits))).toEqual(expected));
+  it.each(cases)("%s", (_, edits, expected) => expect(changes(table, edited(table, ...edits))).toEqual(expected));
 
   it("creates a section with all its parents", () => {
     const short = "coilwright: 1\nsecondary:\n  turns: 900\n";
@@ -228,19 +228,19 @@ describe("editCoil", () => {
   });
 
   const refusals: [string, string, Edit][] = [
-    ["an unknown key", inkwell, { path: "secondary.colour", value: "red" }],
-    ["the whole file", inkwell, { path: "", value: "x" }],
-    ["a value over two lines", inkwell, { path: "secondary.turns", value: "1\n2" }],
-    ["a record that is not one", inkwell, { path: "secondary.former", value: "{ a: " }],
+    ["an unknown key", table, { path: "secondary.colour", value: "red" }],
+    ["the whole file", table, { path: "", value: "x" }],
+    ["a value over two lines", table, { path: "secondary.turns", value: "1\n2" }],
+    ["a record that is not one", table, { path: "secondary.former", value: "{ a: " }],
     [
       "an item beyond the end of a list",
-      inkwell,
+      table,
       { path: "topload.4", value: "{ sphere: { diameter: 1 mm, height: 2 m } }" },
     ],
-    ["removal of what is not there", inkwell, { path: "secondary.colour", value: undefined }],
-    ["removal of half a value on one line", inkwell, { path: "supply.mains.frequency", value: undefined }],
+    ["removal of what is not there", table, { path: "secondary.colour", value: undefined }],
+    ["removal of half a value on one line", table, { path: "supply.mains.frequency", value: undefined }],
     ["a file that is not YAML", "a: [1\n", { path: "name", value: "x" }],
-    ["an empty value", inkwell, { path: "name", value: " " }],
+    ["an empty value", table, { path: "name", value: " " }],
   ];
   it.each(refusals)("refuses %s with a placed finding", (_, text, edit) => {
     const done = editCoil(text, [edit]);
@@ -252,7 +252,7 @@ describe("editCoil", () => {
   it("does all edits or none", () => {
     expect(
       "findings" in
-        editCoil(inkwell, [
+        editCoil(table, [
           { path: "name", value: "x" },
           { path: "nothing", value: "y" },
         ]),

@@ -4,7 +4,7 @@ import type { Finding } from "../../src/catalogue/finding.ts";
 import { editCoil, readCoil, resolvePlace } from "../../src/readers/coil-file.ts";
 
 const read = (name: string) => readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8");
-const inkwell = read("inkwell");
+const table = readFileSync(new URL("./table-coil.yaml", import.meta.url), "utf8");
 const short = `coilwright: 1
 secondary:
   former: { outerDiameter: 110 mm }
@@ -118,7 +118,7 @@ feedback: { fixedFrequency: 210 kHz, delay: 400 ns }
   });
 
   it("keeps tolerance, origin, text and place of each number", () => {
-    const { provenances } = readCoil(inkwell);
+    const { provenances } = readCoil(table);
     expect(provenances.get("secondary.former.outerDiameter")).toEqual({
       text: "110 mm ± 0.3 mm (measured)",
       origin: "measured",
@@ -144,7 +144,7 @@ feedback: { fixedFrequency: 210 kHz, delay: 400 ns }
   });
 
   it("is frozen", () => {
-    const { coil } = readCoil(inkwell);
+    const { coil } = readCoil(table);
     expect(Object.isFrozen(coil)).toBe(true);
     expect(Object.isFrozen(coil?.primary?.strikeRing)).toBe(true);
     expect(Object.isFrozen(coil?.topload)).toBe(true);
@@ -267,7 +267,7 @@ describe("readCoil on mistakes", () => {
 
 describe("resolvePlace", () => {
   it("finds keys, values and the nearest parent of what is missing", () => {
-    const file = readCoil(inkwell);
+    const file = readCoil(table);
     expect(resolvePlace(file, "secondary.turns")).toMatchObject({
       path: "secondary.turns",
       line: 19,
