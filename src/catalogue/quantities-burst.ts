@@ -143,7 +143,8 @@ const burst: readonly Quantity[] = [
     group: "burst",
     definition:
       "predicted reach in free air once the train of bursts is steady; nothing where the top stays below breakout, and then the upper end stands for a top with a point, a scratch or dust on it",
-    formula: "lesser of channel energy / energy per metre and peak top voltage / gradient",
+    formula:
+      "lesser of channel energy / energy per metre and peak top voltage / gradient, and at least the cold streamers' length",
     display: auto(2),
   },
   {
@@ -162,6 +163,15 @@ const burst: readonly Quantity[] = [
     group: "burst",
     definition: "length of hot channel that the peak top voltage could hold",
     formula: "peak top voltage / mean gradient",
+    display: auto(2),
+  },
+  {
+    id: "burst.streamerCold",
+    unit: "m",
+    name: "length, cold streamers",
+    group: "burst",
+    definition: "length of the streamers that the peak top voltage sends out before any channel is hot",
+    formula: "peak top voltage / mean field along positive streamers",
     display: auto(2),
   },
   {
@@ -265,6 +275,15 @@ const bank: readonly Quantity[] = [
     definition: "greatest rate at which the voltage of one capacitor changes",
     formula: "its peak current / its capacitance",
     display: plain("V/s", 3),
+  },
+  {
+    id: "bank.voltageLeft",
+    unit: "V",
+    name: "voltage left",
+    group: "bank",
+    definition: "voltage left across the whole bank when a burst has died away",
+    formula: "the switched circuit's state at the end of the burst",
+    display: auto(2),
   },
   {
     id: "bank.heatEach",

@@ -333,7 +333,8 @@ const table = {
   },
   "channel-growth": {
     author: "this project",
-    title: "Length of a channel: the lesser of remembered energy over energy per metre, and top voltage over gradient",
+    title:
+      "Length of a channel: the lesser of remembered energy over energy per metre and top voltage over gradient, at least that of cold streamers",
     where:
       "docs/burst.md; 2.8 J/m computed for a cold channel of 0.5 mm radius, 3–20 J/m and 0.5–2.5 kV/cm from the bench",
     standing: "practice",

@@ -28,6 +28,12 @@ export const channelConstants = {
     "J/m",
     "2.8: heating a cold channel of 0.5 mm radius by 3000 K (computed); 20: branches counted (common practice, no source)",
   ),
+  coldGradient: between(
+    4.5e5,
+    5e5,
+    "V/m",
+    "positive streamers without a hot channel (read in a secondary source: streamer-gradient)",
+  ),
   gradient: between(0.5e5, 2.5e5, "V/m", "channel used again from burst to burst (common practice, no source)"),
   radius: between(
     1e-3,
@@ -43,6 +49,9 @@ export const channelConstants = {
   ),
   resistanceFactor: between(1 / 3, 3, "1", "resistance over 1/(ωC), where the channel takes most power (from memory)"),
 } as const satisfies Record<string, ChannelConstant>;
+
+/** The cold gradient is that of single impulses; bursts of a carrier may reach this factor less or more. Common practice, no source. */
+export const coldFactor = 1.7;
 
 /** Below this many radii a channel is a knob on the top load; its capacitance is taken in proportion to length from there. */
 const shortestInRadii = 20;
@@ -89,35 +98,41 @@ export function channelLoad({ length, frequency }: { length: Metre; frequency: H
   return { capacitance, resistance: channelConstants.resistanceFactor.taken / (2 * Math.PI * frequency * capacitance) };
 }
 
-/** Reach of a channel by both bounds [m], with the 90 % interval of the lesser. */
+/** Reach of a channel [m] by its bounds, with the 90 % interval of the result. */
 export interface ChannelReach {
+  /** Hot channel that the energy can keep, and that the voltage can hold. */
   readonly byEnergy: Metre;
   readonly byVoltage: Metre;
+  /** Cold streamers that the voltage alone sends out. */
+  readonly cold: Metre;
   readonly length: Metre;
   readonly low: Metre;
   readonly high: Metre;
 }
 
 /**
- * Length that a channel reaches: the lesser of energy over energy per metre and voltage over gradient.
+ * Length that a channel reaches: hot, the lesser of energy over energy per metre and voltage over gradient; never less than the cold
+ * streamers that leave the top within a microsecond once it breaks out.
  *
  * @param energy   [J] that the channel remembers, see `rememberedEnergy`
  * @param voltage  [V] peak of the top
  * @returns        90 % interval from the ends of the constants, each equally likely in proportion, independent
- * @source channel-growth: common practice, no source
+ * @source channel-growth: common practice, no source; streamer-gradient for the cold part
  */
 export function channelReach({ energy, voltage }: { energy: Joule; voltage: Volt }): ChannelReach {
-  const { energyPerMetre, gradient, memory } = channelConstants;
+  const { energyPerMetre, gradient, coldGradient, memory } = channelConstants;
   const byEnergy = energy / energyPerMetre.taken;
   const byVoltage = voltage / gradient.taken;
+  const cold = voltage / coldGradient.taken;
   const energyFactor = ninetyOf(spread(energyPerMetre), Math.sqrt(spread(memory)));
   const voltageFactor = ninetyOf(spread(gradient));
   return {
     byEnergy,
     byVoltage,
-    length: Math.min(byEnergy, byVoltage),
-    low: Math.min(byEnergy / energyFactor, byVoltage / voltageFactor),
-    high: Math.min(byEnergy * energyFactor, byVoltage * voltageFactor),
+    cold,
+    length: Math.max(cold, Math.min(byEnergy, byVoltage)),
+    low: Math.max(cold / coldFactor, Math.min(byEnergy / energyFactor, byVoltage / voltageFactor)),
+    high: Math.max(cold * coldFactor, Math.min(byEnergy * energyFactor, byVoltage * voltageFactor)),
   };
 }
 

@@ -4,6 +4,7 @@ export {
   channelConstants,
   channelLoad,
   channelReach,
+  coldFactor,
   keptShare,
   rememberedEnergy,
 } from "./channel.ts";

@@ -7,6 +7,8 @@ export interface MainsCurrent {
   readonly peak: Ampere;
   /** Mean power that enters the rectifier. */
   readonly power: Watt;
+  /** Mean voltage across one capacitor, of a doubler across one half. */
+  readonly voltage: Volt;
   /** Effective current in each bus capacitor (of a doubler, in each half), load taken as constant. */
   readonly capacitorRms: Ampere;
 }
@@ -51,13 +53,14 @@ export function mainsCurrent({
   const halves = doubler ? 2 : 1;
   const start = Math.max(0, peak - diodeDrop);
   const voltage = [start, start];
-  const sums = { square: 0, energy: 0, peak: 0, capacitor: 0 };
+  const sums = { square: 0, energy: 0, peak: 0, capacitor: 0, voltage: 0 };
   for (let cycle = 0; cycle < mostCycles; cycle++) {
     const before = voltage[0]!;
     sums.square = 0;
     sums.energy = 0;
     sums.peak = 0;
     sums.capacitor = 0;
+    sums.voltage = 0;
     for (let n = 1; n <= steps; n++) {
       const wave = peak * Math.sin((2 * Math.PI * n) / steps);
       const drive = doubler ? [wave, -wave] : [Math.abs(wave)];
@@ -68,7 +71,10 @@ export function mainsCurrent({
         sums.square += into * into;
         sums.energy += into * drive[half]!;
         sums.peak = Math.max(sums.peak, into);
-        if (half === 0) sums.capacitor += (into - current) ** 2;
+        if (half === 0) {
+          sums.capacitor += (into - current) ** 2;
+          sums.voltage += voltage[0]!;
+        }
       }
     }
     if (Math.abs(voltage[0]! - before) < 1e-5 * peak) break;
@@ -77,6 +83,7 @@ export function mainsCurrent({
     rms: Math.sqrt(sums.square / steps),
     peak: sums.peak,
     power: sums.energy / steps,
+    voltage: sums.voltage / steps,
     capacitorRms: Math.sqrt(sums.capacitor / steps),
   };
 }

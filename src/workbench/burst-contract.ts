@@ -58,7 +58,7 @@ export interface Commutation {
 
 /** Which pole of tank and secondary the feedback runs on, and why. */
 export interface PoleLock {
-  /** The pole nearer to the burst's frequency; `none` where the bridge does not commutate or a fixed frequency drives it. */
+  /** The pole nearer to the burst's frequency; `none` where the bridge does not commutate, a fixed frequency drives it, or it runs far from both. */
   readonly pole: "lower" | "upper" | "none";
   /** Frequency of the burst over that pole's; 1 where `none`. */
   readonly ratio: number;

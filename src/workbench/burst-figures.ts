@@ -1,6 +1,6 @@
 /** Figures of one burst of the steady train. */
 import { type CrossCheck, type Figure, figure } from "../catalogue/figure.ts";
-import { channelConstants, rememberedEnergy } from "../stress/index.ts";
+import { channelConstants, coldFactor, rememberedEnergy } from "../stress/index.ts";
 import type { Second } from "../units/si.ts";
 import type { BurstCircuit, DrivenCoil } from "./burst-circuit.ts";
 import type { FullSetting } from "./burst-setting.ts";
@@ -146,6 +146,13 @@ function streamerFigures({ setting, train }: BurstContext): Figure[] {
     }),
     figure("burst.streamerByEnergy", channel.byEnergy, { from: ["burst.energy.streamer", "interrupter.rate"], source }),
     figure("burst.streamerByVoltage", channel.byVoltage, { from: ["burst.peakTopVoltage"], source }),
+    figure("burst.streamerCold", channel.cold, {
+      from: ["burst.peakTopVoltage"],
+      source: "streamer-gradient",
+      low: channel.cold / coldFactor,
+      high: channel.cold * coldFactor,
+      note: "known for single impulses; bursts of a carrier differ",
+    }),
     figure("burst.streamerCapacitance", capacitance, { from: ["burst.streamerLength"], source: "channel-capacitance" }),
     figure("burst.streamerResistance", resistance, {
       from: ["burst.streamerCapacitance", "poles.lower"],

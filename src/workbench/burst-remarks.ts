@@ -1,9 +1,12 @@
 /** What a burst's numbers alone do not say, in words. */
+import type { PoleLock } from "./burst-contract.ts";
 import type { BurstContext } from "./burst-figures.ts";
 
-const kilovolts = (voltage: number): string => `${Math.round(voltage / 1e3)} kV`;
+const kilohertz = (frequency: number): string => `${Math.round(frequency / 1e3)} kHz`;
+const kilovolts = (voltage: number): string =>
+  `${voltage < 10e3 ? (voltage / 1e3).toPrecision(2) : Math.round(voltage / 1e3)} kV`;
 
-export function remarksOf({ setting, train }: BurstContext): string[] {
+export function remarksOf({ coil, setting, train }: BurstContext, lock: PoleLock): string[] {
   const { result } = train;
   const says = new Set(result.remarks);
   const remarks: string[] = [];
@@ -12,6 +15,11 @@ export function remarksOf({ setting, train }: BurstContext): string[] {
   }
   if (says.has("neverCommutated")) {
     remarks.push("the bridge never commutates: the sensed current does not reach the comparator's threshold");
+  }
+  if (!says.has("neverCommutated") && lock.pole === "none" && typeof coil.feedback.sense !== "object") {
+    remarks.push(
+      `the bridge runs at ${kilohertz(result.meanFrequency ?? 0)}, far from both poles: the feedback has caught a higher mode or the drive's own edges`,
+    );
   }
   if (setting.onTime > train.period) {
     remarks.push("the on-time is longer than the period: bursts run into each other and one period is driven whole");

@@ -1,4 +1,6 @@
 /** One burst of a coil at a setting: simulated, repeated until steady, and every figure of burst and driver read off. */
+
+import { OutOfDomain } from "../catalogue/errors.ts";
 import type { Figure, Figures } from "../catalogue/figure.ts";
 import { quantities } from "../catalogue/quantities.ts";
 import type { Coil } from "../description/coil.ts";
@@ -26,8 +28,8 @@ import { switchStudy } from "./driver-switch.ts";
  * @param solution   of the same coil
  * @param setting    what a slider has moved; the coil's own where absent
  * @param waveforms  also sample every waveform, and the spectrum (some milliseconds more)
- * @returns whatever the file's sections allow: without one that a burst needs, the figures that the others give and `missing`
- * @throws OutOfDomain  a circuit that cannot be, which the reader and the rules refuse first
+ * @returns whatever the file's sections allow: without one that a burst needs, the figures that the others give and `missing`; for a circuit
+ *          that cannot be, which the reader and the rules refuse first, a remark in place of the burst
  */
 export function study(
   coil: Coil,
@@ -42,14 +44,22 @@ export function study(
     const frequency = solution.figures.get("poles.lower")?.value;
     const at =
       frequency === undefined ? [] : frequencyFigures(coil, { frequency, from: "poles.lower", duty: undefined });
-    return withoutBurst({ setting: full, figures: inOrder([...alone, ...at]), missing });
+    return withoutBurst({
+      setting: full,
+      figures: inOrder([...alone, ...at]),
+      missing,
+      remarks: idleRemarks(coil, full),
+    });
   }
-  const circuit = burstCircuit(coil, solution, full);
-  const held = setting.busVoltage !== undefined;
-  const train = steadyTrain({ circuit, supply: coil.supply, setting: full, held });
-  const context: BurstContext = { coil, solution, setting: full, circuit, train };
+  const made = attempt(() => contextOf({ coil, solution, setting: full, held: setting.busVoltage !== undefined }));
+  if ("refused" in made) {
+    return withoutBurst({ setting: full, figures: inOrder(alone), missing, remarks: [made.refused] });
+  }
+  const context = made;
+  const { circuit, train } = context;
   const { result } = train;
   const switched = switchStudy(context);
+  const lock = poleLock(context);
   const measured = result.meanFrequency;
   const run = {
     frequency: measured ?? circuit.operatingFrequency,
@@ -71,10 +81,10 @@ export function study(
     ]),
     missing,
     reached: result.reached,
-    remarks: remarksOf(context),
+    remarks: remarksOf(context, lock),
     envelope: result.envelope.map(({ time, current }) => [time, current] as const),
     commutations: switched.commutations,
-    lock: poleLock(context),
+    lock,
     train: { bursts: train.bursts, settled: train.settled },
     breakoutTime: result.breakoutTime,
     tripTime: result.tripTime,
@@ -109,12 +119,49 @@ function frequencyFigures(
   ];
 }
 
-function withoutBurst(parts: Pick<BurstStudy, "setting" | "figures" | "missing">): BurstStudy {
+/** The train at rest of a coil with everything that a burst needs; more than one mode begins where one alone has settled. */
+function contextOf({
+  coil,
+  solution,
+  setting,
+  held,
+}: {
+  coil: DrivenCoil;
+  solution: Solution;
+  setting: FullSetting;
+  held: boolean;
+}): BurstContext {
+  const circuit = burstCircuit(coil, solution, setting);
+  const parts = { supply: coil.supply, setting, held };
+  const from =
+    setting.modes > 1
+      ? steadyTrain({ ...parts, circuit: burstCircuit(coil, solution, { ...setting, modes: 1 }) }).start
+      : undefined;
+  return { coil, solution, setting, circuit, train: steadyTrain({ ...parts, circuit, ...(from ? { from } : {}) }) };
+}
+
+/** A circuit that cannot be, such as a coupling of one, has no burst, and says so instead of taking all other figures with it. */
+function attempt<T>(make: () => T): T | { readonly refused: string } {
+  try {
+    return make();
+  } catch (problem) {
+    if (problem instanceof OutOfDomain) return { refused: `this circuit cannot be computed: ${problem.message}` };
+    throw problem;
+  }
+}
+
+function idleRemarks(coil: Coil, { onTime, busVoltage }: FullSetting): string[] {
+  return [
+    ...(coil.supply && !(busVoltage > 0) ? ["the bus is at 0 V: there is no burst"] : []),
+    ...(coil.interrupter && !(onTime > 0) ? ["the on-time is 0 s: there is no burst"] : []),
+  ];
+}
+
+function withoutBurst(parts: Pick<BurstStudy, "setting" | "figures" | "missing" | "remarks">): BurstStudy {
   const none = new Float64Array(0);
   return {
     ...parts,
     reached: "endTime",
-    remarks: [],
     envelope: [],
     commutations: [],
     breakoutTime: undefined,

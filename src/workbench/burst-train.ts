@@ -28,12 +28,20 @@ export interface SteadyTrain {
   readonly ripple: Ripple | undefined;
   /** Mean current out of the bus: bursts and bleeders. */
   readonly busCurrent: Ampere;
+  /** From which the last burst began, and the channel that loaded it: where a finer circuit may start from. */
+  readonly start: TrainStart;
   /** Of the steady train; `load` is the mean length in the burst, which loads the top. */
   readonly channel: (ChannelReach & { readonly load: Metre }) | undefined;
   readonly bursts: number;
   readonly settled: boolean;
   /** The bus capacitors empty between two half-waves of the mains. */
   readonly starved: boolean;
+}
+
+export interface TrainStart {
+  readonly busVoltage: Volt;
+  readonly load: Metre;
+  readonly initial: CircuitState | undefined;
 }
 
 /** Bursts at most, and how like two must be: bus in parts of its voltage, channel in parts of its length. */
@@ -48,9 +56,11 @@ const limits = { events: 20_000, steps: 60_000 };
  * Runs bursts until bus voltage and channel length repeat.
  *
  * The mean current of one burst sets the mean of the bus for the next; energy and top voltage of one set the channel of the next, whose mean
- * length between the start and the end of the burst loads the top throughout. The tank's charge and what still rings are carried over.
+ * length between the start and the end of the burst loads the top throughout. What still rings in the secondary is carried over; the charge
+ * left on the tank is not, since what bleeds it between bursts is not in the file.
  *
  * @param setting  `busVoltage` is held as it is where `held`, else it is the mains' peak, from which the ripple takes
+ * @param from     bus and channel of a coarser train to begin with
  * @throws OutOfDomain  as `simulateBurst`
  * @source burst-train, channel-growth, ideal-rectifier; neglected: growth within the burst changes the load from its mean (docs/burst.md)
  */
@@ -59,21 +69,23 @@ export function steadyTrain({
   supply,
   setting,
   held,
+  from,
 }: {
   circuit: BurstCircuit;
   supply: Supply;
   setting: FullSetting;
   held: boolean;
+  from?: TrainStart;
 }): SteadyTrain {
   const period = periodOf(setting);
   const onTime = Math.min(setting.onTime, period);
   const ring = ringTime(circuit);
   const whole = Math.min(period, onTime + ring);
   const sparks = setting.streamer && setting.breakoutVoltage > 0;
-  let busVoltage: Volt = setting.busVoltage;
-  let load: Metre = Math.max(shortest, (0.2 * setting.breakoutVoltage) / channelConstants.gradient.taken);
+  let busVoltage: Volt = from?.busVoltage ?? setting.busVoltage;
+  let load: Metre = from?.load ?? Math.max(shortest, setting.breakoutVoltage / channelConstants.coldGradient.taken);
   const steps: { at: number; to: number }[] = [];
-  let initial: CircuitState | undefined;
+  let initial = from?.initial && withModes(from.initial, circuit.network.modes.length);
   let endTime = whole;
   let bursts = 0;
   for (;;) {
@@ -106,10 +118,11 @@ export function steadyTrain({
     const broken = result.breakoutTime !== undefined;
     const settledBus = Math.abs(nextBus - busVoltage) <= alike.bus * busVoltage;
     const settledChannel = !broken || channel === undefined || Math.abs(channel.load / load - 1) <= alike.channel;
-    const settled = settledBus && settledChannel && (bursts > 1 || setting.rate === 0);
+    const settled = settledBus && settledChannel && (bursts > 1 || from !== undefined || setting.rate === 0);
     if (settled || bursts >= most || result.reached !== "endTime") {
       return {
         network,
+        start: { busVoltage, load, initial },
         result,
         initial,
         endTime,
@@ -129,9 +142,15 @@ export function steadyTrain({
     }
     busVoltage = nextBus;
     const left = rest({ network, state: result.finalState, duration: period - result.at });
-    initial = rechargedBus({ state: left, voltage: busVoltage, separately: supply.rectifier === "doubler" });
+    const charged = rechargedBus({ state: left, voltage: busVoltage, separately: supply.rectifier === "doubler" });
+    initial = charged.primaryCurrent === 0 ? { ...charged, tankVoltage: 0 } : charged;
     endTime = Math.min(whole, (result.gatesOffTime ?? onTime) + ring);
   }
+}
+
+/** Higher modes begin at rest. */
+function withModes(state: CircuitState, count: number): CircuitState {
+  return { ...state, modes: Array.from({ length: count }, (_, m) => state.modes[m] ?? { current: 0, voltage: 0 }) };
 }
 
 /** Two beats of the poles, or ten cycles where they are far apart, after the drive: the primary has gone quiet by then. */
@@ -157,8 +176,9 @@ function nextGuess(steps: readonly { at: number; to: number }[]): number {
 function channelOf(result: BurstResult, period: Second): ChannelReach & { load: Metre } {
   const energy = rememberedEnergy({ perBurst: result.ledger.streamer, period });
   const reach = channelReach({ energy, voltage: result.peakTopVoltage });
-  // What the last burst left is there when this one begins; energy adds to it evenly.
-  return { ...reach, load: (reach.length * (1 + keptShare(period))) / 2 };
+  // What the last burst left is there when this one begins; energy adds to it evenly. Cold streamers stand at once.
+  const hot = Math.min(reach.byEnergy, reach.byVoltage);
+  return { ...reach, load: Math.max(reach.cold, (hot * (1 + keptShare(period))) / 2) };
 }
 
 /** Through all bleeders in series, of which every place of the string has one. */

@@ -20,6 +20,11 @@ export function bankFigures({ coil, circuit, train }: BurstContext): Figure[] {
     }),
     figure("bank.peakCurrentEach", peakCurrent, { from: ["burst.peakPrimaryCurrent", "tank.bank.parallel"], source }),
     figure("bank.slope", peakCurrent / each, { from: ["bank.peakCurrentEach", "tank.bank.each"], source }),
+    figure("bank.voltageLeft", Math.abs(result.tankVoltageAtEnd), {
+      from: ["burst.energy.stored"],
+      source: "burst-simulation",
+      note: "what bleeds it is not in the file: the bank can stay charged; short it before touching",
+    }),
     ...(dissipation === undefined
       ? []
       : [

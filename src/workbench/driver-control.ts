@@ -1,7 +1,10 @@
 /** Figures of the control supply and of the link from the interrupter. */
+
+import type { GateChange } from "../burst/index.ts";
 import { type Figure, figure } from "../catalogue/figure.ts";
 import { controlHeadroom } from "../circuit/control-supply.ts";
 import type { Supply } from "../description/coil.ts";
+import type { Second } from "../units/si.ts";
 import type { BurstContext } from "./burst-figures.ts";
 
 export function controlFigures({ control, mains }: Supply): Figure[] {
@@ -37,7 +40,7 @@ export function linkFigures({ setting, train }: BurstContext): Figure[] {
   const off = result.gatesOffTime;
   // A trip ends the burst whatever the pulse.
   if (off === undefined || result.tripTime !== undefined || off < setting.onTime) return [half];
-  const before = result.commutations.at(-1) ?? 0;
+  const before = lastEdgeBefore(setting.onTime, result.gateChanges);
   const budget = Math.max(0, Math.min(off - setting.onTime, setting.onTime - before));
   return [
     half,
@@ -47,4 +50,16 @@ export function linkFigures({ setting, train }: BurstContext): Figure[] {
       note: "optical links stretch or shorten a pulse by some ten to some hundred nanoseconds (common practice, no source)",
     }),
   ];
+}
+
+/** The last change of the comparator that reached the gates by then; the end of a dead time is none. */
+function lastEdgeBefore(time: Second, changes: readonly GateChange[]): Second {
+  let edge = 0;
+  let waiting = false;
+  for (const change of changes) {
+    if (change.time > time) break;
+    if (!waiting) edge = change.time;
+    waiting = !change.upper && !change.lower;
+  }
+  return edge;
 }

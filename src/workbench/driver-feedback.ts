@@ -52,6 +52,9 @@ export function burdenFigures({ coil: { feedback }, solution, train }: BurstCont
   ];
 }
 
+/** Beyond this factor from a pole the bridge runs on something else: a higher mode, or nothing that rings. */
+const farthest = 1.3;
+
 /**
  * Which pole the bridge runs on.
  *
@@ -69,6 +72,7 @@ export function poleLock({ coil: { feedback }, solution, train }: BurstContext):
   const kickAtLower = atLower + atUpper > 0 ? atLower / (atLower + atUpper) : 0.5;
   const frequency = train.result.meanFrequency;
   if (frequency === undefined || typeof feedback.sense === "object") return { pole: "none", ratio: 1, kickAtLower };
+  if (frequency > farthest * upper || farthest * frequency < lower) return { pole: "none", ratio: 1, kickAtLower };
   const pole = Math.abs(frequency - lower) <= Math.abs(frequency - upper) ? "lower" : "upper";
   return { pole, ratio: frequency / (pole === "lower" ? lower : upper), kickAtLower };
 }

@@ -3,7 +3,7 @@ import { type Figure, figure } from "../catalogue/figure.ts";
 import { inrush } from "../circuit/inrush.ts";
 import { capacitorEnergy, dischargeTime, mainsPeak } from "../circuit/mains.ts";
 import type { Supply } from "../description/coil.ts";
-import { mainsCurrent } from "../stress/index.ts";
+import { type MainsCurrent, mainsCurrent } from "../stress/index.ts";
 import type { Farad, Ohm, Volt } from "../units/si.ts";
 import type { BurstContext } from "./burst-figures.ts";
 import { peaksOf } from "./burst-setting.ts";
@@ -12,6 +12,8 @@ import { peaksOf } from "./burst-setting.ts";
 const highMains = 1.1;
 const mainsResistance: Ohm = 0.5;
 const warmShare = 0.05;
+/** How much less and more than that resistance a socket may have. Common practice, no source. */
+const softness = { least: 0.3, greatest: 3 };
 /** Upper tolerances of an electrolytic capacitor and of a bleeder with its warmth. Common practice, no source. */
 const capacitanceAbove = 1.2;
 const bleederAbove = 1.05;
@@ -109,27 +111,35 @@ export function loadFigures({ coil: { supply, bridge }, setting, train }: BurstC
   const { series, parallel, esr, bleeder } = supply.capacitors;
   const resistance = mainsResistance + warmShare * (supply.inrush?.ntc ?? 0) + (esr * series) / parallel;
   const diodes = supply.rectifier === "doubler" ? 1 : 2;
-  const drawn = mainsCurrent({
-    source: { rms, frequency: supply.mains.frequency },
-    resistance,
-    diodeDrop: Math.min(diodes * diodeDrop, 0.1 * rms),
-    capacitance: bankOf(supply),
-    current: train.busCurrent,
-    doubler: supply.rectifier === "doubler",
-  });
+  const through = (share: number): MainsCurrent =>
+    mainsCurrent({
+      source: { rms, frequency: supply.mains.frequency },
+      resistance: share * resistance,
+      diodeDrop: Math.min(diodes * diodeDrop, 0.1 * rms),
+      capacitance: bankOf(supply),
+      current: train.busCurrent,
+      doubler: supply.rectifier === "doubler",
+    });
+  const [stiff, drawn, weak] = [through(softness.least), through(1), through(softness.greatest)];
   const net = Math.max(0, result.energyNet) / period;
   const bled = bleeder === undefined ? 0 : ripple.mean ** 2 / (peaksOf(supply) * series * bleeder);
   const rectifier = (net + bled) * ((peaksOf(supply) * diodes * diodeDrop) / ripple.mean);
   const power = net + bled + rectifier;
-  // A stiff mains gives the least power factor, a choke or a weak one the greatest that is seen.
-  const factor = drawn.rms > 0 ? Math.min(1, drawn.power / (rms * drawn.rms)) : 0;
-  const current = factor > 0 ? power / (rms * factor) : 0;
+  const factorOf = ({ power: into, rms: current }: MainsCurrent): number =>
+    current > 0 ? Math.min(1, into / (rms * current)) : 0;
+  const factor = factorOf(drawn);
+  const currentAt = (share: number): number => (share > 0 ? power / (rms * share) : 0);
+  const current = currentAt(factor);
   const each = eachCapacitor();
   return [
     figure("bus.voltage", ripple.mean, {
       from: ["supply.mains", "supply.rectifier", "bus.ripple"],
       source,
-      ...noted(),
+      low: Math.min(ripple.mean, peaksOf(supply) * drawn.voltage),
+      high: ripple.mean,
+      note:
+        note ??
+        "ideal diodes and mains; the lower end has half an ohm of mains, a warm thermistor and the diodes' drop in it",
     }),
     figure("bus.ripple", ripple.ripple, {
       from: ["mains.power", "supply.mains.frequency", "supply.capacitors"],
@@ -147,12 +157,21 @@ export function loadFigures({ coil: { supply, bridge }, setting, train }: BurstC
     figure("mains.currentRms", current, {
       from: ["mains.power", "mains.powerFactor", "supply.mains.voltage"],
       source,
-      low: Math.min(current, power / (0.75 * rms)),
-      high: Math.max(current, power / (0.45 * rms)),
-      note: "half an ohm of mains and a warm thermistor are assumed; a stiffer mains makes it larger, a choke smaller",
+      low: Math.min(current, currentAt(factorOf(weak))),
+      high: Math.max(current, currentAt(factorOf(stiff))),
+      note: "half an ohm of mains and a warm thermistor are assumed; a stiffer mains makes it larger, a weaker one or a choke smaller",
     }),
     figure("mains.currentPeak", drawn.peak, { from: ["mains.power", "supply"], source }),
-    ...(factor > 0 ? [figure("mains.powerFactor", factor, { from: ["mains.power", "supply"], source })] : []),
+    ...(factor > 0
+      ? [
+          figure("mains.powerFactor", factor, {
+            from: ["mains.power", "supply"],
+            source,
+            low: Math.min(factor, factorOf(stiff)),
+            high: Math.max(factor, factorOf(weak)),
+          }),
+        ]
+      : []),
   ];
 
   function noted(): { note?: string } {
