@@ -35,7 +35,9 @@ function sizeOf(keys: KeyRecord): Record<string, unknown> {
 }
 /** Bounds to a picometre, past the rounding of sums. */
 function reachOf(outline: Outline) {
-  return Object.fromEntries(Object.entries(boundsOf(outline)).map(([name, value]) => [name, Number(value.toFixed(12))]));
+  return Object.fromEntries(
+    Object.entries(boundsOf(outline)).map(([name, value]) => [name, Number(value.toFixed(12))]),
+  );
 }
 const near = (a: { r: number; z: number }, b: { r: number; z: number }) => Math.hypot(a.r - b.r, a.z - b.z) < 1e-12;
 /** Volume enclosed by an outline turned about the axis: ½∮r² dz, by quadrature. Positive where the inside lies on the left. */
