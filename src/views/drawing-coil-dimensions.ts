@@ -195,7 +195,8 @@ function windingDimensions({ secondary }: Coil, provenances?: Provenances): Draf
       rank: 1,
       from: { x: outer, z: bottom },
       to: { x: outer, z: top },
-      grip: { at: { x: outer, z: top }, direction: up, gain: 1 },
+      // the last turn gives up half of what the pitch grows by
+      grip: { at: { x: outer, z: top }, direction: up, gain: 1 / (1 - 0.5 / secondary.turns) },
     },
     {
       ...heightAbove(
@@ -267,6 +268,7 @@ function primaryDimensions(primary: Primary): Draft[] {
       quantity: "ratio",
       prefix: "tap at",
       least: 0.5,
+      most: primary.turns,
       ...note,
       grip: { at: tap, direction: along, gain: 1 / primary.pitch },
     },

@@ -50,7 +50,7 @@ export function coilMargins({ dimensions }: Drawing, style: LayoutStyle): Margin
     left: style.notes === "leaders" ? Math.max(0, ...words) + style.row + 40 : 18,
     right: (rows("right") + 1) * style.row,
     top: (rows("above") + 1) * style.row,
-    bottom: style.row * 1.6,
+    bottom: style.row * 2.2,
   };
 }
 

@@ -63,6 +63,17 @@ const boxOfLine = ([a, b]: readonly [PagePoint, PagePoint]): PageBox => ({
   height: Math.abs(a.y - b.y) + 2,
 });
 
+/** Walls and what is beyond them: nothing is written over them. */
+function wallBoxes({ drawing, projection }: Setting): PageBox[] {
+  const hatching = 10;
+  return drawing.shapes
+    .filter(({ material }) => material === "wall")
+    .flatMap(({ strokes }) => strokes)
+    .flatMap((stroke) => (stroke.kind === "polyline" ? [stroke.points.map((p) => toPage(p, projection))] : []))
+    .flatMap(([a, b]) => (a === undefined || b === undefined ? [] : [boxOfLine([a, b])]))
+    .map((box) => ({ ...box, x: box.x - hatching, width: box.width + 2 * hatching }));
+}
+
 /** Moves a box by whole steps until it covers none of `taken`; gives up after twelve. */
 function free(box: PageBox, step: PagePoint, taken: readonly PageBox[]): PagePoint {
   for (let n = 0; n < 12; n++) {
@@ -80,37 +91,55 @@ interface Setting {
 
 const widthOf = (words: string, { character }: LayoutStyle) => words.length * character;
 
-/** A vertical span on its lane to the right of everything it measures, words along the line. */
+/** Words of a vertical span: where they stand for a line at `x`. */
+interface Standing {
+  readonly box: PageBox;
+  readonly textAt: PagePoint;
+  readonly turned: 0 | -90;
+}
+
+/** The places that drafting allows, best first: along the line; where it is too short, over its upper end or under its lower one. */
+function standings(
+  { x, high, low, width }: { x: number; high: number; low: number; width: number },
+  line: number,
+): Standing[] {
+  const along = (top: number): Standing => ({
+    box: { x: x - line - 1, y: top - 4, width: line + 6, height: width + 8 },
+    textAt: { x: x - 5, y: top + width / 2 },
+    turned: -90,
+  });
+  if (low - high > width + 18) return [along((low + high - width) / 2)];
+  const over: Standing = {
+    box: { x: x - width / 2 - 4, y: high - line - 12, width: width + 8, height: line + 6 },
+    textAt: { x, y: high - 14 },
+    turned: 0,
+  };
+  return [over, along(high - width - 14), along(low + 10)];
+}
+
+/** A vertical span on its lane to the right of everything it measures. */
 function placeVertical(
   dimension: Dimension,
   laneX: number,
-  setting: Setting,
+  { projection, style }: Setting,
   taken: readonly PageBox[],
 ): PlacedDimension {
-  const { projection, style } = setting;
   const from = toPage(dimension.from, projection);
   const to = toPage(dimension.to, projection);
   const words = wordsOf(dimension);
-  const width = widthOf(words, style);
-  const low = Math.max(from.y, to.y);
-  const high = Math.min(from.y, to.y);
-  const room = low - high;
-  const fits = room > width + 18;
-  // words along the line where it is long enough, else over its upper end
-  const boxAt = (x: number): PageBox =>
-    fits
-      ? { x: x - style.line - 1, y: (low + high - width) / 2 - 4, width: style.line + 6, height: width + 8 }
-      : { x: x - width / 2 - 4, y: high - style.line - 12, width: width + 8, height: style.line + 6 };
-  const x = laneX + free(boxAt(laneX), { x: style.row / 2, y: 0 }, taken).x;
-  const box = boxAt(x);
+  const [low, high] = [Math.max(from.y, to.y), Math.min(from.y, to.y)];
+  const lanes = [0, 1, 2, 3, 4, 5].map((n) => laneX + (n * style.row) / 2);
+  const tried = lanes.flatMap((x) =>
+    standings({ x, high, low, width: widthOf(words, style) }, style.line).map((standing) => ({ x, standing })),
+  );
+  const free = tried.find(({ standing }) => !taken.some((other) => overlaps(standing.box, other)));
+  const { x, standing } = free ?? (tried[0] as (typeof tried)[number]);
   const beyond = x >= Math.max(from.x, to.x) ? 4 : -4;
   return {
     dimension,
     text: words,
-    textAt: fits ? { x: x - 5, y: box.y + box.height / 2 } : { x, y: box.y + style.line - 2 },
-    turned: fits ? -90 : 0,
     anchor: "middle",
-    box,
+    ...standing,
     lines: [
       [from, { x: x + beyond, y: from.y }],
       [to, { x: x + beyond, y: to.y }],
@@ -267,7 +296,7 @@ export function layDimensions(setting: Setting): PlacedDimension[] {
   const coilRight = toPage({ x: drawing.coilBox.right, z: 0 }, projection).x;
   const coilTop = toPage({ x: 0, z: drawing.coilBox.top }, projection).y;
   const placed: PlacedDimension[] = [];
-  const taken: PageBox[] = [];
+  const taken: PageBox[] = wallBoxes(setting);
   const keep = (one: PlacedDimension) => {
     taken.push(one.box, ...one.lines.map(boxOfLine));
     placed.push(one);

@@ -148,7 +148,7 @@ export function roomDimensions(coil: Coil, coilBox: Box, provenances?: Provenanc
     standing(path, name, of, rank);
   });
   if (site.ceiling) {
-    const x = site.wall ? -site.wall.radius * 0.55 : -coilBox.right * 1.6;
+    const x = site.wall ? -site.wall.radius * 0.82 : -coilBox.right * 1.6;
     drafts.push({
       path: "site.ceiling.height",
       says: "ceiling, height",

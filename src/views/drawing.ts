@@ -82,6 +82,8 @@ export interface Dimension {
   readonly step: number;
   /** The value cannot go below. */
   readonly least: number;
+  /** Nor above, where there is such a limit. */
+  readonly most?: number;
   readonly grip?: Grip;
 }
 

@@ -3,8 +3,8 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { describe, expect } from "vitest";
+import { test } from "./app-coil.ts";
 import { can, dimension, dimensionText, solved, undo } from "./app-gestures.ts";
-import { test } from "./harness.ts";
 
 interface Scan {
   readonly violations: readonly {
@@ -30,7 +30,7 @@ const rooms = ["#shape", "#resonance"] as const;
 describe("axe finds no violation", () => {
   for (const at of rooms) {
     for (const colorScheme of ["light", "dark"] as const) {
-      test(`in ${at} in ${colorScheme}`, async ({ open }) => {
+      test(`in ${at} in ${colorScheme}`, async ({ openLectern: open }) => {
         const { page } = await open({ at, colorScheme });
         await solved(page);
         expect(await scan(page)).toEqual([]);
@@ -38,7 +38,7 @@ describe("axe finds no violation", () => {
     }
   }
 
-  test("with everything unfolded", async ({ open }) => {
+  test("with everything unfolded", async ({ openLectern: open }) => {
     const { page } = await open();
     await solved(page);
     for (const name of ["Potential", "Field", "Winding", "Peaks"]) {
@@ -57,7 +57,7 @@ describe("axe finds no violation", () => {
     expect(await scan(page)).toEqual([]);
   });
 
-  test("with the file menu open, on a small screen", async ({ open }) => {
+  test("with the file menu open, on a small screen", async ({ openLectern: open }) => {
     const { page } = await open({ viewport: { width: 360, height: 740 } });
     await solved(page);
     await page.getByRole("button", { name: "File", exact: true }).click();
@@ -150,7 +150,7 @@ describe("with the keyboard alone", () => {
 
 describe("on a screen of 360 pixels", () => {
   for (const at of rooms) {
-    test(`${at} does not scroll sideways, and what is pressed is large enough`, async ({ open }) => {
+    test(`${at} does not scroll sideways, and what is pressed is large enough`, async ({ openLectern: open }) => {
       const { page } = await open({ at, viewport: { width: 360, height: 740 } });
       await solved(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
@@ -159,14 +159,16 @@ describe("on a screen of 360 pixels", () => {
         [...document.querySelectorAll("button, input, a[href], [role=spinbutton]")].flatMap((one) => {
           const { width, height } = one.getBoundingClientRect();
           const hidden = width === 0 || one.classList.contains("skip");
-          return hidden || (width >= 24 && height >= 24) ? [] : [`${one.outerHTML.slice(0, 90)} ${width} × ${height}`];
+          return hidden || (width > 23.9 && height > 23.9)
+            ? []
+            : [`${one.outerHTML.slice(0, 90)} ${width} × ${height}`];
         }),
       );
       expect(small).toEqual([]);
     });
   }
 
-  test("the notes of the drawing can be typed over below it", async ({ open }) => {
+  test("the notes of the drawing can be typed over below it", async ({ openLectern: open }) => {
     const { page } = await open({ viewport: { width: 360, height: 740 } });
     await solved(page);
     await dimension(page, "secondary.turns").click();
@@ -191,7 +193,7 @@ describe("by ear", () => {
   });
 });
 
-test("nothing moves for those who asked for that", async ({ open }) => {
+test("nothing moves for those who asked for that", async ({ openLectern: open }) => {
   const { page } = await open({ reducedMotion: "reduce" });
   await solved(page);
   const moving = await page.evaluate(

@@ -1,10 +1,10 @@
 /** The Resonance room: poles against tap and bank, modes, what moves the tune. */
 import { describe, expect } from "vitest";
+import { test } from "./app-coil.ts";
 import { can, figureText, solved, undo } from "./app-gestures.ts";
-import { test } from "./harness.ts";
 
 describe("the pole plots", () => {
-  test("are read by keys, linked, and take the aim as one step", async ({ open }) => {
+  test("are read by keys, linked, and take the aim as one step", async ({ openLectern: open }) => {
     const { page } = await open({ at: "#resonance" });
     await solved(page);
     const tap = page.getByRole("slider", { name: /against the tap/ });
@@ -31,7 +31,7 @@ describe("the pole plots", () => {
     expect(await can(undo(page))).toBe(false);
   });
 
-  test("are read by pointer", async ({ open }) => {
+  test("are read by pointer", async ({ openLectern: open }) => {
     const { page } = await open({ at: "#resonance" });
     await solved(page);
     const bank = page.getByRole("slider", { name: /against the tank capacitor/ });
@@ -42,7 +42,7 @@ describe("the pole plots", () => {
   });
 });
 
-test("three modes and the surroundings are shown", async ({ open }) => {
+test("three modes and the surroundings are shown", async ({ openLectern: open }) => {
   const { page } = await open({ at: "#resonance" });
   await solved(page);
   expect(await page.locator(".mode-shape").count()).toBe(3);

@@ -1,12 +1,12 @@
 /** The Shape room as somebody at a bench meets it: pull, type, remedy, undo, save. */
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { describe, expect } from "vitest";
-import { demoCoil } from "../../scripts/demo-coil.js";
+import { lecternText } from "../views/coil-of-example.ts";
+import { test } from "./app-coil.ts";
 import { can, dimension, dimensionText, figureText, pull, redo, save, solved, typeOver, undo } from "./app-gestures.ts";
-import { test } from "./harness.ts";
 
 describe("the drawing", () => {
-  test("is there within a second and a half, before any figure", async ({ open }) => {
+  test("is there within a second and a half, before any figure", async ({ openLectern: open }) => {
     const app = await open();
     const painted = await app.page.evaluate(async () => {
       while (document.querySelector(".sheet .dimension") === null) await new Promise(requestAnimationFrame);
@@ -66,7 +66,7 @@ describe("the drawing", () => {
     const { page } = app;
     await typeOver(page, "secondary.turns", "1160");
     await page.keyboard.press("Control+s");
-    const original = await readFile(demoCoil, "utf8");
+    const original = lecternText;
     await expect.poll(app.textOnDisk).toBe(original.replace("turns: 1150", "turns: 1160"));
   });
 
@@ -96,10 +96,10 @@ describe("the drawing", () => {
 });
 
 describe("findings", () => {
-  const crowded = async () => (await readFile(demoCoil, "utf8")).replace("turns: 1150", "turns: 1400");
+  const crowded = lecternText.replace("turns: 1150", "turns: 1400");
 
-  test("offer a remedy that is one step to apply and one to take back", async ({ open }) => {
-    const { page } = await open({ text: await crowded() });
+  test("offer a remedy that is one step to apply and one to take back", async ({ openLectern: open }) => {
+    const { page } = await open({ text: crowded });
     await page.locator("button.strip").click();
     const finding = page.locator(".finding", { has: page.locator(".remedies button") }).first();
     const rule = await finding.getAttribute("data-rule");
@@ -111,8 +111,8 @@ describe("findings", () => {
     expect(await can(undo(page))).toBe(false);
   });
 
-  test("jump to their place", async ({ open }) => {
-    const { page } = await open({ text: await crowded() });
+  test("jump to their place", async ({ openLectern: open }) => {
+    const { page } = await open({ text: crowded });
     await page.locator("button.strip").click();
     await page.locator(".finding .where button").first().click();
     await expect
@@ -175,11 +175,11 @@ describe("the file", () => {
     await expect.poll(() => dimensionText(page, "secondary.turns")).toContain("1111");
   });
 
-  test("that is no coil yet can be mended in the text", async ({ open }) => {
+  test("that is no coil yet can be mended in the text", async ({ openLectern: open }) => {
     const app = await open({ text: "coilwright: 1\nname: Bare\n" });
     await app.page.getByRole("button", { name: "Open the text" }).click();
     await expect.poll(() => app.page.locator("textarea").inputValue()).toContain("name: Bare");
-    await app.page.locator("textarea").fill(await readFile(demoCoil, "utf8"));
+    await app.page.locator("textarea").fill(lecternText);
     await dimension(app.page, "secondary.turns").waitFor();
   });
 });

@@ -1,5 +1,5 @@
 /** The field in which a dimension is typed over. Enter takes the text, Escape leaves it, and what is wrong is said below. */
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Dimension } from "../../views/drawing.ts";
 import { Words } from "../frame/words.tsx";
 import { drawable } from "../state/document.ts";
@@ -20,7 +20,8 @@ export function ValueField({ dimension, left, top, onClosed }: Properties) {
   const field = useRef<HTMLInputElement>(null);
   const [problem, setProblem] = useState<string | undefined>(undefined);
   const written = drawable.value?.file.provenances.get(dimension.path)?.text ?? dimension.text;
-  useEffect(() => field.current?.select(), []);
+  // before the next key arrives
+  useLayoutEffect(() => field.current?.select(), []);
   const close = () => {
     editing.value = undefined;
     onClosed(dimension.path);

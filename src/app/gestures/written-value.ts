@@ -21,7 +21,11 @@ export function writtenValue({ path, quantity }: Dimension, value: number, prove
 }
 
 /** A value after a pull or a press, kept on its step and above its least. */
-export function pulledValue({ least, quantity }: Dimension, value: number, step: number): number {
+export function pulledValue(
+  { least, most = Number.POSITIVE_INFINITY, quantity }: Dimension,
+  value: number,
+  step: number,
+): number {
   const whole = quantity === "count" ? Math.max(step, 1) : step;
-  return Math.max(rounded(value, whole), least);
+  return Math.min(Math.max(rounded(value, whole), least), most);
 }
