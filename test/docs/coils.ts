@@ -24,9 +24,9 @@ export function bareCoil(slender: number): Coil {
   };
 }
 
-/** One of the examples, read. */
-export function exampleFile(name: string): CoilFile & { readonly coil: Coil } {
-  const file = readCoil(readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8"));
-  if (file.coil === undefined) throw new Error(`examples/${name}.yaml is no coil`);
+/** The table coil that the pages work out, read. It stands here and not among the examples, so that those may change. */
+export function tableCoilFile(): CoilFile & { readonly coil: Coil } {
+  const file = readCoil(readFileSync(new URL("./table-coil.yaml", import.meta.url), "utf8"));
+  if (file.coil === undefined) throw new Error("test/docs/table-coil.yaml is no coil");
   return { ...file, coil: file.coil };
 }
