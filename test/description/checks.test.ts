@@ -159,19 +159,6 @@ const hits: [string, [string, string][], string, "gone" | "stays", [string, stri
     ],
   ],
   [
-    "two top loads in each other",
-    [
-      ["topload.1.sphere", "{ diameter: 60 mm, height: 640 mm }"],
-      ["topload.2.sphere", "{ diameter: 60 mm, height: 699 mm }"],
-    ],
-    "parts-overlap",
-    "gone",
-    [
-      ["topload.1.sphere", "{ diameter: 60 mm, height: 640 mm }"],
-      ["topload.2.sphere", "{ diameter: 60 mm, height: 701 mm }"],
-    ],
-  ],
-  [
     "a person in the primary",
     [["site.people.0.at", "0.33 m"]],
     "stands-in-coil",

@@ -19,7 +19,7 @@ export interface Body {
   readonly path: string;
   /** With its article, for messages: `the winding`. */
   readonly says: string;
-  /** Bodies of one group may not overlap either, except that the primary's own turns have a check of their own. */
+  /** Top loads may cross each other, the primary's turns have a check of their own; no other two bodies may share space. */
   readonly group: "winding" | "topload" | "primary" | "strikeRing";
   readonly polygon: readonly Point[];
   readonly bounds: ReturnType<typeof boundsOf>;
