@@ -1,4 +1,5 @@
 import type { Finding, Place, Severity } from "../catalogue/finding.ts";
+import type { BurstStudy } from "../workbench/burst-contract.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import type { Doubts } from "../workbench/doubts.ts";
 import { placeOf } from "./place.ts";
@@ -11,6 +12,9 @@ const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
  * Everything that is to be said about a coil file: what its reader found, and what the rules find in the coil and its solution.
  *
  * @param solution      without it only the rules that need no figure are asked
+ * @param study         of the burst at the setting; without it the rules about burst and driver that need its figures are not asked, and
+ *                      the others estimate what it would have told
+ * @param atLimits      of the burst at `settingAtLimits`; without it nothing is said about what the interrupter would still let through
  * @param doubts        with them the rules that weigh a guess are asked too
  * @param resolvePlace  finds a path in the text; by what the reader kept where absent
  * @returns worst first, then by place in the file
@@ -18,16 +22,20 @@ const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
 export function assess({
   file,
   solution,
+  study,
+  atLimits,
   doubts,
   resolvePlace = placeOf,
 }: {
   file: CoilFile;
   solution?: Solution;
+  study?: BurstStudy;
+  atLimits?: BurstStudy;
   doubts?: Doubts;
   resolvePlace?: (file: CoilFile, path: string) => Place | undefined;
 }): readonly Finding[] {
   const { coil } = file;
-  const context = coil && contextOf({ file, coil, solution, doubts });
+  const context = coil && contextOf({ file, coil, solution, study, atLimits, doubts });
   const judged = context ? rules.flatMap((rule) => rule.findings(context)) : [];
   const placed = [...file.findings, ...judged].map((finding): Finding => {
     const place = finding.place ?? resolvePlace(file, finding.path);

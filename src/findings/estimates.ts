@@ -1,7 +1,10 @@
-/** Rough bounds on current, voltage and reach, for findings that must speak before a burst has been computed. Every one is an interval. */
+/**
+ * Current, voltage and reach for findings: of the computed burst where there is one, else rough bounds. Every one is an interval.
+ */
 import type { Bridge, Interrupter, Supply } from "../description/coil.ts";
 import { relativeAirDensity } from "../fields/air.ts";
 import type { Ampere, Joule, Metre, Second, Volt } from "../units/si.ts";
+import { type Greatest, greatest } from "./greatest.ts";
 import type { Context } from "./rule.ts";
 import { amperes, roughVolts, seconds } from "./words.ts";
 
@@ -10,10 +13,26 @@ export interface Estimate {
   /** What is to be expected, between the two. */
   readonly middle: number;
   readonly high: number;
-  /** What it stands on, to go after "at" or "with". */
+  /** What it stands on, to go behind what is said: `at the overcurrent setting of 128 A`, `in a burst of 110 µs`. */
   readonly basis: string;
   readonly evidence: readonly string[];
 }
+
+/** A voltage that has a name of its own: `the 90 kV of a burst of 110 µs`. */
+export interface VoltageEstimate extends Estimate {
+  readonly said: string;
+  /** Whether a burst was computed. */
+  readonly computed: boolean;
+}
+
+/** What a computed burst reaches: at the setting the low end, at the interrupter's limits the high one. */
+const computed = ({ now, most, basis, evidence }: Greatest): Estimate => ({
+  low: now.value,
+  middle: now.value,
+  high: most.value,
+  basis,
+  evidence,
+});
 
 /** Relative air density at the site. */
 export const airDensity = ({ coil }: Context): number => relativeAirDensity(coil.site.air);
@@ -30,11 +49,16 @@ export const driveAmplitude = ({ bridge, supply }: { bridge: Bridge; supply: Sup
 export const longestBurst = ({ onTime, limits }: Interrupter): Second => Math.max(onTime, limits?.onTime ?? 0);
 
 /**
- * Greatest tank current [A peak]: the overcurrent setting, or what the longest burst could ring up to, whichever is less.
- * Undefined where the file gives neither.
- * @source interrupter-ring-up
+ * Greatest tank current [A peak], of the computed burst; without one the overcurrent setting, or what the longest burst could ring up to,
+ * whichever is less. Undefined where the file gives neither.
+ * @source burst-simulation; interrupter-ring-up
  */
 export function tankCurrent(context: Context): Estimate | undefined {
+  const found = greatest(context, "burst.peakPrimaryCurrent");
+  return found ? computed(found) : tankCurrentBound(context);
+}
+
+function tankCurrentBound(context: Context): Estimate | undefined {
   const { coil } = context;
   const trip = coil.feedback?.overcurrent;
   const ringUp = ringUpCurrent(context);
@@ -43,7 +67,7 @@ export function tankCurrent(context: Context): Estimate | undefined {
       low: trip / 2,
       middle: trip,
       high: trip,
-      basis: `the overcurrent setting of ${amperes(trip)}`,
+      basis: `at the overcurrent setting of ${amperes(trip)}`,
       evidence: ["feedback.overcurrent"],
     };
   }
@@ -60,14 +84,16 @@ function ringUpCurrent({ coil, valueIfKnown }: Context): Estimate | undefined {
     low: high / 4,
     middle: high / 2,
     high,
-    basis: `the ${amperes(high)} that a burst of ${seconds(burst)} can ring up to`,
+    basis: `at the ${amperes(high)} that a burst of ${seconds(burst)} can ring up to`,
     evidence: ["supply.mains", "interrupter", "tank.inductance"],
   };
 }
 
-/** Greatest voltage across the whole bank [V peak], I/(ωC). */
+/** Greatest voltage across the whole bank [V peak], of the computed burst; without one I/(ωC). */
 export function tankVoltage(context: Context): Estimate | undefined {
-  const current = tankCurrent(context);
+  const found = greatest(context, "burst.peakTankVoltage");
+  if (found) return computed(found);
+  const current = tankCurrentBound(context);
   const capacitance = context.valueIfKnown("tank.capacitance");
   const frequency = context.valueIfKnown("tank.frequency");
   if (current === undefined || capacitance === undefined || frequency === undefined) return undefined;
@@ -81,22 +107,36 @@ export function tankVoltage(context: Context): Estimate | undefined {
   };
 }
 
+/** Voltage that the top may reach [V peak], of the computed burst; without one `topVoltageBound`. */
+export function topVoltage(context: Context): VoltageEstimate | undefined {
+  const found = greatest(context, "burst.peakTopVoltage");
+  if (found === undefined) return topVoltageBound(context);
+  return {
+    ...computed(found),
+    said: `the ${roughVolts(found.most.value)} that the top reaches ${found.basis}`,
+    computed: true,
+  };
+}
+
 /**
- * Voltage that the top may reach [V peak]: all of the tank's energy at its greatest current gathered in mode 1's energy capacitance. The low
+ * What the top could be raised to [V peak] if nothing loaded it: all of the tank's energy at its greatest current gathered in mode 1's energy capacitance. The low
  * end is a third of it: losses, a streamer that loads the top, energy that stays in the tank. Undefined where nothing bounds the current.
  * @source bank-energy-bound
  */
-export function topVoltage(context: Context): Estimate | undefined {
-  const current = tankCurrent(context);
+export function topVoltageBound(context: Context): VoltageEstimate | undefined {
+  const current = tankCurrentBound(context);
   const inductance = context.valueIfKnown("tank.inductance");
   const capacitance = context.valueIfKnown("secondary.energyCapacitance");
   if (current === undefined || inductance === undefined || capacitance === undefined) return undefined;
   const high: Volt = current.high * Math.sqrt(inductance / capacitance);
+  const said = `the ${roughVolts(high)} that the tank's energy could raise ${current.basis}`;
   return {
     low: high / 3,
     middle: high / Math.sqrt(3),
     high,
-    basis: `the ${roughVolts(high)} that the tank's energy could raise at ${current.basis}`,
+    basis: `at ${said}`,
+    said,
+    computed: false,
     evidence: [...current.evidence, "tank.inductance", "secondary.energyCapacitance"],
   };
 }
@@ -111,7 +151,7 @@ const channelMemory: Second = 0.02;
  */
 export function channelEnergy(context: Context): Joule | undefined {
   const { bridge, supply, interrupter } = context.coil;
-  const current = tankCurrent(context);
+  const current = tankCurrentBound(context);
   if (!bridge || !supply || !interrupter || current === undefined) return undefined;
   const duty = Math.min(1, interrupter.limits?.duty ?? longestBurst(interrupter) * interrupter.rate);
   const driven = Math.max(longestBurst(interrupter), duty * channelMemory);
@@ -139,11 +179,22 @@ function ninetyOf(...factors: readonly number[]): number {
 }
 
 /**
- * Reach of the streamer in free air [m], 90 %: the lesser of what the top voltage over a gradient and what the channel's energy over an energy a
- * metre allow, at the interrupter's hard limits. The upper end decides findings about people and walls.
+ * Reach of the streamer in free air [m], 90 %, of the computed burst, and its upper end at the interrupter's hard limits; without one
+ * `reachBound`. The upper end decides findings about people and walls.
  */
 export function reach(context: Context): Estimate | undefined {
-  const voltage = topVoltage(context);
+  const found = greatest(context, "burst.streamerLength", "high");
+  if (found === undefined) return reachBound(context);
+  const { now, most, basis, evidence } = found;
+  return { low: now.low ?? now.value, middle: now.value, high: most.high ?? most.value, basis, evidence };
+}
+
+/**
+ * Reach before a burst is computed [m], 90 %: the lesser of what the top voltage over a gradient and what the channel's energy over an energy a
+ * metre allow, at the interrupter's hard limits.
+ */
+function reachBound(context: Context): Estimate | undefined {
+  const voltage = topVoltageBound(context);
   if (voltage === undefined) return undefined;
   const energy = channelEnergy(context);
   const byVoltage: Metre = (raised.middle * voltage.high) / gradient.middle;

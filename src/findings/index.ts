@@ -1,3 +1,4 @@
 export { assess } from "./assess.ts";
-export type { Context, Judgement, Rule } from "./rule.ts";
-export { rules } from "./rule-list.ts";
+export { settingAtLimits } from "./limits.ts";
+export type { Context, Judgement, Room, Rule } from "./rule.ts";
+export { roomOf, rules } from "./rule-list.ts";

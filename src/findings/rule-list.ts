@@ -1,5 +1,5 @@
 /** Every rule that is asked, by name of its file. A new rule is one file and one line here. */
-import type { Rule } from "./rule.ts";
+import type { Room, Rule } from "./rule.ts";
 import { airThin } from "./rules/air-thin.ts";
 import { bankDissipationMissing } from "./rules/bank-dissipation-missing.ts";
 import { bankOverVoltage } from "./rules/bank-over-voltage.ts";
@@ -143,3 +143,6 @@ export const rules: readonly Rule[] = [
   wireHairThin,
   wireThickForSkin,
 ];
+
+/** The room of a rule by its id; what the reader finds belongs to the first. */
+export const roomOf = (rule: string): Room => rules.find(({ id }) => id === rule)?.room ?? "shape";

@@ -1,9 +1,11 @@
 /** What a rule is: one idea that a coil can be judged by, from the coil and its figures to findings. */
 import { OutOfDomain } from "../catalogue/errors.ts";
+import type { Figure } from "../catalogue/figure.ts";
 import type { Edit, Finding, Remedy, Severity } from "../catalogue/finding.ts";
 import type { SourceKey } from "../catalogue/sources.ts";
 import type { Coil } from "../description/coil.ts";
 import type { Origin, Provenance } from "../description/provenance.ts";
+import type { BurstStudy } from "../workbench/burst-contract.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import type { Doubts } from "../workbench/doubts.ts";
 
@@ -12,14 +14,20 @@ export interface Context {
   readonly file: CoilFile;
   readonly coil: Coil;
   readonly solution: Solution | undefined;
+  /** The burst at the setting, where it was studied. */
+  readonly study: BurstStudy | undefined;
+  /** The burst at the interrupter's hard limits, where it was studied: `settingAtLimits`. */
+  readonly atLimits: BurstStudy | undefined;
   /** How sure each figure is, where that was asked for. */
   readonly doubts: Doubts | undefined;
+  /** A figure of the solution or of the burst at the setting; undefined where neither has it. */
+  figure(id: string): Figure | undefined;
   /**
-   * Value of a figure in SI.
-   * @throws OutOfDomain the solution lacks it; a rule reads only what it `needs`
+   * Value of such a figure in SI.
+   * @throws OutOfDomain it is not known; a rule reads only what it `needs`
    */
   value(id: string): number;
-  /** Value of a figure in SI, or undefined where the solution lacks it. */
+  /** Value of such a figure in SI, or undefined where it is not known. */
   valueIfKnown(id: string): number | undefined;
   /** Where the number at a path of the file came from; undefined where the file has no such number. */
   provenance(path: string): Provenance | undefined;
@@ -36,9 +44,13 @@ export interface Judgement {
   readonly remedies: readonly Remedy[];
 }
 
+/** The room that a rule belongs to: where its question is asked. */
+export type Room = "shape" | "resonance" | "burst" | "driver" | "stand-off";
+
 export interface Rule {
   /** Kebab-case, names the trouble: `coupling-high`. */
   readonly id: string;
+  readonly room: Room;
   /** What it looks for and what comes of it, one sentence. */
   readonly says: string;
   readonly source: SourceKey;
@@ -48,20 +60,22 @@ export interface Rule {
 }
 
 /**
- * Makes a rule. It is asked only where the solution holds every figure that it needs.
+ * Makes a rule. It is asked only where every figure that it needs is known.
  *
- *   defineRule({ id: "coupling-high", says: "…", source: "common-practice", needs: ["coupling.k"], judge({ value }) { … } })
+ *   defineRule({ id: "coupling-high", room: "resonance", says: "…", source: "common-practice", needs: ["coupling.k"], judge({ value }) { … } })
  */
 export function defineRule(parts: {
   readonly id: string;
+  readonly room: Room;
   readonly says: string;
   readonly source: SourceKey;
   readonly needs?: readonly string[];
   readonly judge: (context: Context) => readonly Judgement[];
 }): Rule {
-  const { id, says, source, needs = [], judge } = parts;
+  const { id, room, says, source, needs = [], judge } = parts;
   return {
     id,
+    room,
     says,
     source,
     needs,
@@ -77,28 +91,29 @@ export function defineRule(parts: {
   };
 }
 
-/** What rules see of one file and its solution. */
+/** What rules see of one file, its solution and its burst. */
 export function contextOf({
   file,
   coil,
   solution,
+  study,
+  atLimits,
   doubts,
-}: {
-  file: CoilFile;
-  coil: Coil;
-  solution: Solution | undefined;
-  doubts: Doubts | undefined;
-}): Context {
-  const valueIfKnown = (id: string) => solution?.figures.get(id)?.value;
+}: Pick<Context, "file" | "coil" | "solution" | "doubts"> & Partial<Pick<Context, "study" | "atLimits">>): Context {
+  const figure = (id: string) => solution?.figures.get(id) ?? study?.figures.get(id);
+  const valueIfKnown = (id: string) => figure(id)?.value;
   return {
     file,
     coil,
     solution,
+    study,
+    atLimits,
     doubts,
+    figure,
     valueIfKnown,
     value(id) {
       const found = valueIfKnown(id);
-      if (found === undefined) throw new OutOfDomain("Context.value", `the solution has no figure ${id}`);
+      if (found === undefined) throw new OutOfDomain("Context.value", `there is no figure ${id}`);
       return found;
     },
     provenance: (path) => file.provenances.get(path),

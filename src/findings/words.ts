@@ -18,6 +18,12 @@ export const farads = show("F", 4);
 export const henries = show("H", 3);
 export const ohms = show("Ω", 3);
 export const seconds = show("s", 3);
+export const joules = show("J", 3);
+export const watts = show("W", 3);
+export const teslas = show("T", 3);
+export const degrees = show("rad", 2);
+/** A temperature of the studies, which is in °C. */
+export const celsius = (value: number) => `${formatQuantity(value, "1", { digits: 3, trim: true })} °C`;
 export const percent = show("%", 3);
 export const number = show("1", 3);
 

@@ -6,6 +6,7 @@ const least = 0.9;
 
 export const airThin = defineRule({
   id: "air-thin",
+  room: "shape",
   says: "Thin air breaks down early: every gap and clearance counts for less than at sea level.",
   source: "iec-60060-1",
   judge(context) {

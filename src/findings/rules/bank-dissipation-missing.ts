@@ -2,6 +2,7 @@ import { byHand, defineRule, setting } from "../rule.ts";
 
 export const bankDissipationMissing = defineRule({
   id: "bank-dissipation-missing",
+  room: "burst",
   says: "Without the dissipation factor the heat in the bank is left out of the ledger.",
   source: "common-practice",
   judge({ coil }) {

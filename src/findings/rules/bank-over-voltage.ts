@@ -7,6 +7,7 @@ const derated = 0.7;
 
 export const bankOverVoltage = defineRule({
   id: "bank-over-voltage",
+  room: "burst",
   says: "Capacitors above their voltage fail short, and the bridge feeds what is left.",
   source: "common-practice",
   judge(context) {
@@ -23,7 +24,7 @@ export const bankOverVoltage = defineRule({
       {
         severity,
         path: "tank.bank.voltage",
-        what: `up to ${volts(tank.high)} peak stand across the bank at ${tank.basis}; its capacitors are rated for ${volts(rating)} together`,
+        what: `up to ${volts(tank.high)} peak stand across the bank ${tank.basis}; its capacitors are rated for ${volts(rating)} together`,
         expected: `at most ${volts(derated * rating)}, seven tenths of the rating`,
         evidence: [...tank.evidence, "tank.bank.series"],
         remedies: [

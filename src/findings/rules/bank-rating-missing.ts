@@ -4,6 +4,7 @@ import { volts } from "../words.ts";
 
 export const bankRatingMissing = defineRule({
   id: "bank-rating-missing",
+  room: "burst",
   says: "Without the capacitors' rating nobody can say whether the bank holds.",
   source: "common-practice",
   judge(context) {
@@ -14,7 +15,7 @@ export const bankRatingMissing = defineRule({
       {
         severity: "look",
         path: "tank.bank",
-        what: `the bank has no voltage rating${tank ? `, and up to ${volts(tank.high)} peak stand across it at ${tank.basis}` : ""}`,
+        what: `the bank has no voltage rating${tank ? `, and up to ${volts(tank.high)} peak stand across it ${tank.basis}` : ""}`,
         expected: "voltage: the rating of one capacitor, from its data sheet",
         evidence: tank?.evidence ?? [],
         remedies: [byHand("add tank.bank.voltage from the data sheet")],

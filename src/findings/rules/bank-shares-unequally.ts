@@ -4,6 +4,7 @@ import { percent, volts } from "../words.ts";
 
 export const bankSharesUnequally = defineRule({
   id: "bank-shares-unequally",
+  room: "burst",
   says: "In a string the smallest capacitor takes the most voltage; tolerances can put it above its rating while the sum looks well.",
   source: "common-practice",
   judge(context) {

@@ -6,6 +6,7 @@ const look = 0.02;
 
 export const bankToleranceMovesTune = defineRule({
   id: "bank-tolerance-moves-tune",
+  room: "resonance",
   says: "Half of the bank's tolerance goes straight into the tune; one measurement takes it away.",
   source: "lc-resonance",
   needs: ["tank.frequency"],

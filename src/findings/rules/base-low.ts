@@ -7,6 +7,7 @@ const least = 0.5;
 
 export const baseLow = defineRule({
   id: "base-low",
+  room: "shape",
   says: "A winding close to the floor loses in what lies under it and shifts its tune with every floor.",
   source: "common-practice",
   judge(context) {

@@ -4,6 +4,7 @@ import { roughVolts } from "../words.ts";
 
 export const breakoutOutOfReach = defineRule({
   id: "breakout-out-of-reach",
+  room: "burst",
   says: "A coil that cannot break out keeps its energy: voltage rises until the winding or the primary finds a way.",
   source: "bank-energy-bound",
   needs: ["topload.breakoutVoltage", "tank.inductance", "secondary.energyCapacitance"],
@@ -16,7 +17,7 @@ export const breakoutOutOfReach = defineRule({
       {
         severity: "look",
         path: "topload",
-        what: `the smooth top load breaks out at ${roughVolts(earliest)} or above, more than ${voltage.basis}`,
+        what: `the smooth top load breaks out at ${roughVolts(earliest)} or above, more than ${voltage.said}`,
         expected: `a breakout below ${roughVolts(voltage.high)}`,
         evidence: voltage.evidence,
         remedies: [

@@ -6,6 +6,7 @@ const look = 2e5;
 
 export const coatingMissing = defineRule({
   id: "coating-missing",
+  room: "shape",
   says: "Bare enamel at this stress gathers dust and moisture and tracks.",
   source: "common-practice",
   needs: ["winding.peakFieldPerVolt"],
@@ -18,7 +19,7 @@ export const coatingMissing = defineRule({
       {
         severity: "look",
         path: "secondary",
-        what: `the winding has no coating and up to ${field(worst)} along it at ${voltage.basis}`,
+        what: `the winding has no coating and up to ${field(worst)} along it ${voltage.basis}`,
         expected: `a coat of varnish where more than ${field(look)} stand along it`,
         evidence: voltage.evidence,
         remedies: [

@@ -5,6 +5,7 @@ const least = 0.1e-3;
 
 export const coatingThin = defineRule({
   id: "coating-thin",
+  room: "shape",
   says: "A coat thinner than the grooves between turns leaves the crowns bare.",
   source: "common-practice",
   judge({ coil }) {

@@ -5,6 +5,7 @@ import { volts } from "../words.ts";
 
 export const coatingTrapsAir = defineRule({
   id: "coating-traps-air",
+  room: "burst",
   says: "A film of air left under a coat takes most of the stress and discharges where nobody can see it.",
   source: "paschen",
   needs: ["winding.turnVoltagePerVolt"],

@@ -8,6 +8,7 @@ const fix = 0.26;
 
 export const couplingHigh = defineRule({
   id: "coupling-high",
+  room: "resonance",
   says: "A primary coupled too closely raises the voltage low on the winding and flashes over to it.",
   source: "common-practice",
   needs: ["coupling.k", "coupling.kMode1"],

@@ -6,6 +6,7 @@ const low = 0.08;
 
 export const couplingLow = defineRule({
   id: "coupling-low",
+  room: "resonance",
   says: "A primary coupled too weakly needs more half-cycles than the burst has to hand its energy over.",
   source: "common-practice",
   needs: ["coupling.k"],

@@ -4,6 +4,7 @@ import { length } from "../words.ts";
 
 export const edgeGuessed = defineRule({
   id: "edge-guessed",
+  room: "shape",
   says: "The field at an edge goes with the radius of that edge: a guessed one makes the breakout voltage a guess.",
   source: "peek-1929",
   judge(context) {

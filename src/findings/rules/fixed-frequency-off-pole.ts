@@ -5,6 +5,7 @@ const near = 0.02;
 
 export const fixedFrequencyOffPole = defineRule({
   id: "fixed-frequency-off-pole",
+  room: "driver",
   says: "A bridge driven at a fixed frequency away from both poles switches hard and raises little.",
   source: "coupled-circuits",
   needs: ["poles.lower", "poles.upper"],

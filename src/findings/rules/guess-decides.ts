@@ -7,6 +7,7 @@ const asked = ["tuning.ratio", "topload.breakoutVoltage", "coupling.k"];
 
 export const guessDecides = defineRule({
   id: "guess-decides",
+  room: "resonance",
   says: "Where one guess makes most of an interval, one measurement is worth more than all other care.",
   source: "first-order-propagation",
   judge({ doubts, provenance }) {

@@ -3,6 +3,7 @@ import { seconds } from "../words.ts";
 
 export const interrupterLimitsMissing = defineRule({
   id: "interrupter-limits-missing",
+  room: "burst",
   says: "Reach, heat and voltage are bounded by the interrupter's hard limits; without them a stuck button bounds nothing.",
   source: "common-practice",
   judge({ coil }) {

@@ -3,6 +3,7 @@ import { hertz, percent, quantityText, seconds } from "../words.ts";
 
 export const interrupterOverLimits = defineRule({
   id: "interrupter-over-limits",
+  room: "burst",
   says: "A setting above the interrupter's own limits is cut, or it shows that the limits are not what stands in the file.",
   source: "common-practice",
   judge(context) {

@@ -8,6 +8,7 @@ const fix = 3e6;
 
 export const layersClose = defineRule({
   id: "layers-close",
+  room: "shape",
   says: "Two printed layers in series carry the whole tank voltage across the board where they begin; at radio frequency board holds a tenth of its rated strength.",
   source: "common-practice",
   judge(context) {
@@ -23,7 +24,7 @@ export const layersClose = defineRule({
       {
         severity: stress >= fix ? "fix" : "look",
         path,
-        what: `up to ${volts(tank.high)} peak stand across the ${length(layers.gap)} between the two layers at ${tank.basis}`,
+        what: `up to ${volts(tank.high)} peak stand across the ${length(layers.gap)} between the two layers ${tank.basis}`,
         expected: `at most ${volts(look * layers.gap)} over that thickness at radio frequency`,
         evidence: tank.evidence,
         remedies: [

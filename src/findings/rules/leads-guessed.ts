@@ -5,6 +5,7 @@ const look = 0.02;
 
 export const leadsGuessed = defineRule({
   id: "leads-guessed",
+  room: "resonance",
   says: "A guessed inductance of the leads moves the tune by half its share of the tank.",
   source: "lc-resonance",
   needs: ["tank.inductance"],

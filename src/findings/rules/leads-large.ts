@@ -6,6 +6,7 @@ const fix = 0.3;
 
 export const leadsLarge = defineRule({
   id: "leads-large",
+  room: "resonance",
   says: "Inductance in the leads couples to nothing: it takes the place of turns and weakens the coupling of the tank.",
   source: "lc-resonance",
   needs: ["primary.inductance"],

@@ -3,6 +3,7 @@ import { farads, number, quantityText } from "../words.ts";
 
 export const matchTapBeyond = defineRule({
   id: "match-tap-beyond",
+  room: "resonance",
   says: "A tune point beyond the last turn cannot be reached by any tap.",
   source: "lc-resonance",
   needs: ["tuning.capacitorForMatch", "tank.capacitance"],

@@ -5,6 +5,7 @@ const least = 2.5;
 
 export const matchTapInside = defineRule({
   id: "match-tap-inside",
+  room: "resonance",
   says: "With so few turns in circuit leads and switches carry a current far above what the coupling can use, and a tap moves the tune in jumps.",
   source: "common-practice",
   needs: ["tuning.tapForMatch"],

@@ -5,6 +5,7 @@ const room = 0.5;
 
 export const matchTapNearEnd = defineRule({
   id: "match-tap-near-end",
+  room: "resonance",
   says: "A tune point within the last half turn leaves no way to tune lower when the streamer loads the coil more than foreseen.",
   source: "common-practice",
   needs: ["tuning.tapForMatch"],

@@ -7,6 +7,7 @@ const fix = 0.05;
 
 export const mistuned = defineRule({
   id: "mistuned",
+  room: "resonance",
   says: "A tank away from the aim hands over less of its energy, and the switches carry the rest to and fro.",
   source: "common-practice",
   needs: [

@@ -5,6 +5,7 @@ const near = 0.02;
 
 export const modeNearHarmonic = defineRule({
   id: "mode-near-harmonic",
+  room: "resonance",
   says: "The bridge's square wave drives a higher mode that lies on one of its odd harmonics, and stress gathers part way up the winding.",
   source: "distributed-resonator",
   needs: ["secondary.f2", "secondary.f3", "poles.lower"],

@@ -2,6 +2,7 @@ import { byHand, defineRule, setting } from "../rule.ts";
 
 export const nobodyListed = defineRule({
   id: "nobody-listed",
+  room: "stand-off",
   says: "Nobody can be kept clear who is not in the file.",
   source: "stand-off-practice",
   judge({ coil }) {

@@ -5,6 +5,7 @@ import { length, roughLength } from "../words.ts";
 
 export const objectWithinReach = defineRule({
   id: "object-within-reach",
+  room: "stand-off",
   says: "What is within reach is struck; where that is meant, it must be able to take it.",
   source: "stand-off-practice",
   judge(context) {
@@ -21,7 +22,7 @@ export const objectWithinReach = defineRule({
         {
           severity: "look" as const,
           path: `site.objects.${index}.at`,
-          what: `the ${object.kind} is ${length(away)} from the top load, and the arc may reach ${roughLength(far.high)} at ${far.basis}`,
+          what: `the ${object.kind} is ${length(away)} from the top load, and the arc may reach ${roughLength(far.high)} ${far.basis}`,
           expected: "an earthed target that carries every strike to the coil's own earth, or more distance",
           evidence: far.evidence,
           remedies: [

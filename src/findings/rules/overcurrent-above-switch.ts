@@ -3,6 +3,7 @@ import { amperes, quantityText } from "../words.ts";
 
 export const overcurrentAboveSwitch = defineRule({
   id: "overcurrent-above-switch",
+  room: "driver",
   says: "A trip above the switch's pulse rating acts after the switch has failed.",
   source: "common-practice",
   judge(context) {

@@ -3,6 +3,7 @@ import { quantityText } from "../words.ts";
 
 export const overcurrentMissing = defineRule({
   id: "overcurrent-missing",
+  room: "driver",
   says: "Without an overcurrent setting only the length of the burst bounds current, voltage and reach.",
   source: "common-practice",
   judge(context) {

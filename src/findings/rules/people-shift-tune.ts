@@ -5,6 +5,7 @@ const look = 0.004;
 
 export const peopleShiftTune = defineRule({
   id: "people-shift-tune",
+  room: "resonance",
   says: "A coil that people detune by standing there runs off its tune when they move.",
   source: "boundary-elements",
   needs: ["detuning.person", "secondary.f1"],

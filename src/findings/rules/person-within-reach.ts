@@ -5,6 +5,7 @@ import { length, quantityText, roughLength } from "../words.ts";
 
 export const personWithinReach = defineRule({
   id: "person-within-reach",
+  room: "stand-off",
   says: "A streamer that can reach a person carries mains, tank and stored charge to them along with its own current.",
   source: "stand-off-practice",
   judge(context) {
@@ -21,7 +22,7 @@ export const personWithinReach = defineRule({
         {
           severity: away < far.high ? ("stop" as const) : ("fix" as const),
           path,
-          what: `somebody stands ${length(Math.max(0, away))} from the top load, and the arc may reach ${roughLength(far.high)} at ${far.basis}`,
+          what: `somebody stands ${length(Math.max(0, away))} from the top load, and the arc may reach ${roughLength(far.high)} ${far.basis}`,
           expected: `nobody within ${roughLength(1.5 * far.high)}, one and a half times that, and bystanders behind a barrier ${roughLength(line)} or more away; local rules come first`,
           evidence: far.evidence,
           remedies: [

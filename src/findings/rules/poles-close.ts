@@ -6,6 +6,7 @@ const fix = 0.02;
 
 export const polesClose = defineRule({
   id: "poles-close",
+  room: "resonance",
   says: "Between poles that lie close a feedback loop hops from one to the other within a burst.",
   source: "coupled-circuits",
   needs: ["poles.lower", "poles.upper"],

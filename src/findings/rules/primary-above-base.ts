@@ -6,6 +6,7 @@ const fix = 0.1;
 
 export const primaryAboveBase = defineRule({
   id: "primary-above-base",
+  room: "shape",
   says: "A first turn above the winding's base faces turns that already carry voltage.",
   source: "common-practice",
   judge(context) {

@@ -10,6 +10,7 @@ const copper = 1.7241e-8;
 
 export const primaryConductorHot = defineRule({
   id: "primary-conductor-hot",
+  room: "burst",
   says: "Only the skin of the primary carries current; thin tube and printed trace run hot long before their section suggests.",
   source: "common-practice",
   needs: ["tank.frequency"],
@@ -32,7 +33,7 @@ export const primaryConductorHot = defineRule({
       {
         severity: density >= fix ? "fix" : "look",
         path: "primary.conductor",
-        what: `about ${amperes(rms)} rms at ${current.basis} crowd into ${number(section * 1e6)} mm² of skin, ${number(density)} A/mm²`,
+        what: `about ${amperes(rms)} rms ${current.basis} crowd into ${number(section * 1e6)} mm² of skin, ${number(density)} A/mm²`,
         expected: `less than ${look} A/mm² for bare copper in air`,
         evidence: [...current.evidence, "interrupter"],
         remedies: [byHand("use thicker tube or wider trace"), byHand("lower the duty limit, or rest between songs")],

@@ -7,6 +7,7 @@ import { length, quantityText, roughVolts } from "../words.ts";
 
 export const primaryNearWinding = defineRule({
   id: "primary-near-winding",
+  room: "shape",
   says: "A flashover from the winding to the primary puts the secondary's voltage on tank and bridge, and mains on the arc.",
   source: "aiee-needle-gap",
   judge(context) {
@@ -41,7 +42,7 @@ export const primaryNearWinding = defineRule({
       {
         severity: worst.volts > smooth ? "stop" : "fix",
         path,
-        what: `${length(worst.gap)} of air lie between the primary and the winding at ${length(worst.at)}, with up to ${roughVolts(worst.volts)} across them at ${voltage.basis}`,
+        what: `${length(worst.gap)} of air lie between the primary and the winding at ${length(worst.at)}, with up to ${roughVolts(worst.volts)} across them ${voltage.basis}`,
         expected: `that gap holds ${roughVolts(worst.volts / worst.use)} between points and ${roughVolts(smooth)} between smooth surfaces; points need ${length(needed)}`,
         evidence: [...voltage.evidence, "secondary.former.outerDiameter", "primary.baseHeight"],
         remedies: [

@@ -6,6 +6,7 @@ const most = 1 / 3;
 
 export const primaryTall = defineRule({
   id: "primary-tall",
+  room: "shape",
   says: "A helix or cone that climbs high along the winding stands beside turns at a good part of the top's voltage.",
   source: "common-practice",
   judge(context) {

@@ -9,6 +9,7 @@ const usable = 0.4;
 
 export const primaryTurnsClose = defineRule({
   id: "primary-turns-close",
+  room: "shape",
   says: "Neighbouring turns of the primary share the tank's voltage; a gap too small for their part of it arcs.",
   source: "uniform-field-air",
   judge(context) {
@@ -27,7 +28,7 @@ export const primaryTurnsClose = defineRule({
       {
         severity: turn > holds / usable ? "stop" : "fix",
         path,
-        what: `up to ${volts(turn)} peak stand between neighbouring turns, ${length(gap)} apart, at ${tank.basis}`,
+        what: `up to ${volts(turn)} peak stand between neighbouring turns, ${length(gap)} apart, ${tank.basis}`,
         expected: `at most ${volts(holds)} over that gap, four tenths of what a uniform field holds`,
         evidence: [...tank.evidence, "primary.conductor", "primary.tap"],
         remedies: [

@@ -5,6 +5,7 @@ const high = 700;
 
 export const qImplausible = defineRule({
   id: "q-implausible",
+  room: "resonance",
   says: "Former, coating and ground lose some power that this Q leaves out; above a point they decide.",
   source: "common-practice",
   needs: ["secondary.qUnloaded"],

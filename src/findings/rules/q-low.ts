@@ -5,6 +5,7 @@ const low = 80;
 
 export const qLow = defineRule({
   id: "q-low",
+  room: "resonance",
   says: "A low Q spends the burst in the winding instead of the streamer.",
   source: "quality-factor",
   needs: ["secondary.qUnloaded"],

@@ -5,6 +5,7 @@ import { length, roughLength } from "../words.ts";
 
 export const rodNotEarthed = defineRule({
   id: "rod-not-earthed",
+  room: "stand-off",
   says: "Metal that is not bonded to earth takes a charge near the coil and hands it to whoever touches it.",
   source: "common-practice",
   judge(context) {

@@ -2,6 +2,7 @@ import { byHand, defineRule } from "../rule.ts";
 
 export const roomNotDescribed = defineRule({
   id: "room-not-described",
+  room: "resonance",
   says: "Walls and ceiling shift the tune and are struck; what is not in the file is taken to be far away.",
   source: "boundary-elements",
   judge({ coil: { site } }) {

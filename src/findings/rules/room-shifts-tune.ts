@@ -5,6 +5,7 @@ const look = 0.02;
 
 export const roomShiftsTune = defineRule({
   id: "room-shifts-tune",
+  room: "resonance",
   says: "A room this close makes f1 depend on it: a tune found here is not the tune elsewhere, and the model of the room decides it.",
   source: "model-uncertainty",
   needs: ["secondary.f1"],

@@ -5,6 +5,7 @@ import { length, roughLength } from "../words.ts";
 
 export const roomWithinReach = defineRule({
   id: "room-within-reach",
+  room: "stand-off",
   says: "A wall or ceiling within reach is struck: wiring, sprinklers, alarms and beams in it are earthed targets.",
   source: "stand-off-practice",
   judge(context) {
@@ -24,7 +25,7 @@ export const roomWithinReach = defineRule({
             {
               severity: away < far.low ? ("fix" as const) : ("look" as const),
               path,
-              what: `the ${called} is ${length(Math.max(0, away))} from the top load, and the arc may reach ${roughLength(far.high)} at ${far.basis}`,
+              what: `the ${called} is ${length(Math.max(0, away))} from the top load, and the arc may reach ${roughLength(far.high)} ${far.basis}`,
               expected: `more than ${roughLength(far.high)} to the ${called}, and nothing in it that may not be struck`,
               evidence: far.evidence,
               remedies: [

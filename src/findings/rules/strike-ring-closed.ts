@@ -2,6 +2,7 @@ import { defineRule, setting } from "../rule.ts";
 
 export const strikeRingClosed = defineRule({
   id: "strike-ring-closed",
+  room: "shape",
   says: "A closed ring is a shorted turn: it takes inductance from the primary and heat from the bridge.",
   source: "rosa-grover-169",
   judge({ coil }) {

@@ -4,6 +4,7 @@ import { length, quantityText } from "../words.ts";
 
 export const strikeRingMisplaced = defineRule({
   id: "strike-ring-misplaced",
+  room: "shape",
   says: "A ring that lies lower than the primary, or well inside its outer turn, leaves turns open to strikes.",
   source: "common-practice",
   judge(context) {

@@ -5,6 +5,7 @@ import { length, roughLength } from "../words.ts";
 
 export const strikeRingMissing = defineRule({
   id: "strike-ring-missing",
+  room: "shape",
   says: "A strike to the primary puts the secondary's energy on tank and bridge; an earthed ring above it takes the strike instead.",
   source: "common-practice",
   judge(context) {
@@ -20,7 +21,7 @@ export const strikeRingMissing = defineRule({
       {
         severity: far.low >= drop ? "fix" : "look",
         path: "primary",
-        what: `the primary lies ${length(drop)} below the top load, within a reach of up to ${roughLength(far.high)} at ${far.basis}, and no strike ring stands over it`,
+        what: `the primary lies ${length(drop)} below the top load, within a reach of up to ${roughLength(far.high)} ${far.basis}, and no strike ring stands over it`,
         expected: "an earthed ring, split, above the primary's outer turn",
         evidence: far.evidence,
         remedies: [

@@ -7,6 +7,7 @@ const least = 0.015;
 
 export const strikeRingNearPrimary = defineRule({
   id: "strike-ring-near-primary",
+  room: "shape",
   says: "A strike to a ring close to the primary jumps on to it.",
   source: "common-practice",
   judge(context) {

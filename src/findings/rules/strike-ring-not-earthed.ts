@@ -2,6 +2,7 @@ import { defineRule, setting } from "../rule.ts";
 
 export const strikeRingNotEarthed = defineRule({
   id: "strike-ring-not-earthed",
+  room: "shape",
   says: "A ring without its own bond to earth passes the strike on to the primary, and keeps its charge for whoever comes near.",
   source: "common-practice",
   judge({ coil }) {

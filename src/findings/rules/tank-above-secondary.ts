@@ -3,6 +3,7 @@ import { number } from "../words.ts";
 
 export const tankAboveSecondary = defineRule({
   id: "tank-above-secondary",
+  room: "resonance",
   says: "A streamer only lowers f1: a tank above the unloaded f1 drifts out of tune as the arc grows.",
   source: "common-practice",
   needs: ["tuning.ratio", "tuning.tapForMatch"],

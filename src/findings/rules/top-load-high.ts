@@ -5,6 +5,7 @@ import { length } from "../words.ts";
 
 export const topLoadHigh = defineRule({
   id: "top-load-high",
+  room: "shape",
   says: "A top load far above the winding leaves the last turns unshielded, and the lead to it becomes the breakout.",
   source: "common-practice",
   judge(context) {

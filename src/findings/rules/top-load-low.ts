@@ -5,6 +5,7 @@ import { length } from "../words.ts";
 
 export const topLoadLow = defineRule({
   id: "top-load-low",
+  room: "shape",
   says: "A top load that hangs beside the winding stands at full voltage next to turns that do not, and flashes over to them.",
   source: "common-practice",
   judge(context) {

@@ -4,6 +4,7 @@ import { length } from "../words.ts";
 
 export const topLoadMissing = defineRule({
   id: "top-load-missing",
+  room: "shape",
   says: "Without a top load the end of the winding carries the greatest field, and the arc starts there.",
   source: "common-practice",
   judge({ coil }) {

@@ -7,6 +7,7 @@ const least = 1.3;
 
 export const topLoadNarrow = defineRule({
   id: "top-load-narrow",
+  room: "shape",
   says: "A top load hardly wider than the winding does not shield its last turns.",
   source: "common-practice",
   judge({ coil }) {

@@ -6,6 +6,7 @@ const [least, most] = [0.13, 0.42];
 
 export const toroidProportions = defineRule({
   id: "toroid-proportions",
+  room: "shape",
   says: "A thin tube breaks out early and all around; a fat one on a small ring holds less charge than its size promises.",
   source: "common-practice",
   judge(context) {

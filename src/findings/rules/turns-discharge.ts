@@ -5,6 +5,7 @@ import { length, volts } from "../words.ts";
 
 export const turnsDischarge = defineRule({
   id: "turns-discharge",
+  room: "burst",
   says: "Discharges in the air between neighbouring turns eat the enamel; above its breakdown voltage it fails at once.",
   source: "partial-discharge-inception",
   needs: ["winding.turnVoltagePerVolt"],
@@ -20,7 +21,7 @@ export const turnsDischarge = defineRule({
       {
         severity: turn >= enamelBreakdown ? "stop" : "fix",
         path: "secondary.turns",
-        what: `up to ${volts(turn)} peak stand between neighbouring turns at ${voltage.basis}`,
+        what: `up to ${volts(turn)} peak stand between neighbouring turns ${voltage.basis}`,
         expected: `less than ${volts(inception)} peak, where the air beside ${length((wire.overall - wire.bare) / 2)} of enamel starts to discharge; enamel breaks down near ${volts(enamelBreakdown)}`,
         evidence: [...voltage.evidence, "secondary.wire.bare", "secondary.wire.overall"],
         remedies: [

@@ -4,6 +4,7 @@ const few = 250;
 
 export const turnsFew = defineRule({
   id: "turns-few",
+  room: "shape",
   says: "Few turns put a high voltage on each of them and the resonance high, where bridges switch badly.",
   source: "common-practice",
   judge({ coil }) {

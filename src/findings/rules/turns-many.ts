@@ -4,6 +4,7 @@ const many = 2200;
 
 export const turnsMany = defineRule({
   id: "turns-many",
+  room: "shape",
   says: "Very many turns mean hair-thin wire, much resistance and a resonance so low that the tank grows large.",
   source: "common-practice",
   judge({ coil }) {

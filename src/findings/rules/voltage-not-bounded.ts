@@ -3,6 +3,7 @@ import { byHand, defineRule } from "../rule.ts";
 
 export const voltageNotBounded = defineRule({
   id: "voltage-not-bounded",
+  room: "burst",
   says: "Where nothing bounds the tank's current, no stress, reach or clearance can be judged.",
   source: "bank-energy-bound",
   needs: ["secondary.energyCapacitance"],

@@ -6,6 +6,7 @@ const end = 0.05;
 
 export const windingEndBreaksOut = defineRule({
   id: "winding-end-breaks-out",
+  room: "shape",
   says: "Where the last turns carry a greater field than the top load, the arc leaves from the winding and burns it.",
   source: "boundary-elements",
   needs: ["topload.peakFieldPerVolt"],

@@ -6,6 +6,7 @@ const loose = 0.8;
 
 export const windingLoose = defineRule({
   id: "winding-loose",
+  room: "shape",
   says: "Turns with air between them need a thread or a spacer to stay there, or the file has a slip in it.",
   source: "common-practice",
   judge(context) {

@@ -6,6 +6,7 @@ const most = 5;
 
 export const windingLossByProximity = defineRule({
   id: "winding-loss-by-proximity",
+  room: "resonance",
   says: "The field of the neighbouring turns drives most of the loss: thick wire wound close.",
   source: "proximity-orthogonality",
   needs: ["secondary.resistanceAc", "secondary.resistanceDc"],

@@ -7,6 +7,7 @@ const full = 0.985;
 
 export const windingNearlyFull = defineRule({
   id: "winding-nearly-full",
+  room: "shape",
   says: "The wire fills the winding's length so nearly that an uneven lay will not fit.",
   source: "common-practice",
   judge(context) {

@@ -5,6 +5,7 @@ const least = 120;
 
 export const windingResistanceHigh = defineRule({
   id: "winding-resistance-high",
+  room: "resonance",
   says: "The wire's plain resistance alone damps the resonance: thin wire, much of it.",
   source: "quality-factor",
   needs: ["secondary.resistanceDc", "secondary.f1", "secondary.energyInductance"],

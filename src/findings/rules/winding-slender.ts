@@ -5,6 +5,7 @@ const most = 6.5;
 
 export const windingSlender = defineRule({
   id: "winding-slender",
+  room: "shape",
   says: "A winding long for its diameter couples weakly to the primary and spends wire on resistance.",
   source: "common-practice",
   judge(context) {

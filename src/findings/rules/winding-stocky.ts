@@ -6,6 +6,7 @@ const least = 2.5;
 
 export const windingStocky = defineRule({
   id: "winding-stocky",
+  room: "shape",
   says: "A winding short for its diameter leaves little height between the top's voltage and the primary: it flashes over along itself or to the primary.",
   source: "common-practice",
   judge(context) {

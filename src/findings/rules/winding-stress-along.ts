@@ -9,6 +9,7 @@ const stop = 5e5;
 
 export const windingStressAlong = defineRule({
   id: "winding-stress-along",
+  room: "burst",
   says: "Above the field in which streamers propagate, an arc runs along the winding, burns its enamel and ends it.",
   source: "streamer-gradient",
   needs: ["winding.peakFieldPerVolt"],
@@ -25,7 +26,9 @@ export const windingStressAlong = defineRule({
       {
         severity: perVolt * voltage.middle >= stop ? "stop" : worst >= stop ? "fix" : "look",
         path: "secondary.length",
-        what: `${field(perVolt * voltage.low)} to ${field(worst)} stand along the winding at a third to all of ${voltage.basis}`,
+        what: voltage.computed
+          ? `up to ${field(worst)} stand along the winding ${voltage.basis}`
+          : `${field(perVolt * voltage.low)} to ${field(worst)} stand along the winding at a third to all of ${voltage.said}`,
         expected: `less than ${field(look)}; from ${field(stop)} streamers run along it`,
         evidence: voltage.evidence,
         remedies: [

@@ -5,6 +5,7 @@ const thin = 0.1e-3;
 
 export const wireHairThin = defineRule({
   id: "wire-hair-thin",
+  room: "shape",
   says: "Wire this thin tears in winding and melts at the first flashover.",
   source: "common-practice",
   judge({ coil }) {

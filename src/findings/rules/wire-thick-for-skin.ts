@@ -8,6 +8,7 @@ const copper = 1.7241e-8;
 
 export const wireThickForSkin = defineRule({
   id: "wire-thick-for-skin",
+  room: "resonance",
   says: "Close-wound wire much thicker than the skin depth loses more to proximity than it gains in copper.",
   source: "skin-effect-bessel",
   needs: ["secondary.f1"],

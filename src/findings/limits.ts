@@ -1,0 +1,20 @@
+/** The hardest burst that the interrupter can let through, for findings that must hold whatever the knob stands at. */
+import type { Coil } from "../description/coil.ts";
+import type { BurstSetting } from "../workbench/burst-contract.ts";
+
+/**
+ * The setting at the interrupter's hard limits: its longest burst, at the highest rate that duty, pause and rate limit leave for it.
+ *
+ * @param setting  what else was moved; it stays
+ * @returns undefined where the file gives no limits, or they allow no longer burst and no higher rate than the setting
+ */
+export function settingAtLimits({ interrupter }: Coil, setting: BurstSetting = {}): BurstSetting | undefined {
+  if (interrupter?.limits === undefined) return undefined;
+  const { limits } = interrupter;
+  const [onTime, rate] = [setting.onTime ?? interrupter.onTime, setting.rate ?? interrupter.rate];
+  const longest = Math.max(onTime, limits.onTime);
+  // A burst never runs into the next one, whatever the limits say.
+  const highest = Math.min(limits.rate, limits.duty / longest, 1 / (longest + limits.gap), 0.99 / longest);
+  if (longest <= onTime && highest <= rate) return undefined;
+  return { ...setting, onTime: longest, rate: longest > onTime ? highest : Math.max(rate, highest) };
+}
