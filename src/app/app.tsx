@@ -3,6 +3,7 @@
 import { FindingsStrip } from "./findings/findings-strip.tsx";
 import { ConflictDialog } from "./frame/conflict-dialog.tsx";
 import { DropTarget } from "./frame/drop-target.tsx";
+import { KeysDialog } from "./frame/keys-dialog.tsx";
 import { LiveRegion } from "./frame/live-region.tsx";
 import { NoticeLine } from "./frame/notice-line.tsx";
 import { SafetyLine } from "./frame/safety-line.tsx";
@@ -35,6 +36,7 @@ export function App() {
       <NoticeLine />
       <LiveRegion />
       <ConflictDialog />
+      <KeysDialog />
       <DropTarget />
     </div>
   );

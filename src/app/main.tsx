@@ -8,9 +8,8 @@ import { listenForKeys } from "./gestures/registry.ts";
 import { keepOffline } from "./host/keep-offline.ts";
 import { rooms } from "./rooms/registry.ts";
 import { followText } from "./state/answers.ts";
-import { dirty, history, onDisk } from "./state/document.ts";
+import { dirty, drawable } from "./state/document.ts";
 import { begin, host, keepDraft } from "./state/filing.ts";
-import { present } from "./state/history.ts";
 import { followTheme, room } from "./state/view.ts";
 import { followQuestions } from "./why/explanations.ts";
 
@@ -36,8 +35,10 @@ addEventListener("beforeunload", (event) => {
 });
 await begin();
 if (host.value.kind === "browser") void keepOffline();
+effect(keepDraft);
 effect(() => {
-  if (dirty.value) void keepDraft(onDisk.value.name, present(history.value).text);
+  const coil = drawable.value?.coil.name;
+  document.title = coil === undefined ? "Coilwright" : `${dirty.value ? "• " : ""}${coil} – Coilwright`;
 });
 const root = document.getElementById("root");
 if (root !== null) render(<App />, root);

@@ -183,3 +183,52 @@ describe("the file", () => {
     await dimension(app.page, "secondary.turns").waitFor();
   });
 });
+
+describe("what was not saved", () => {
+  test("is back as one step after the page was left", async ({ app }) => {
+    const { page } = app;
+    await typeOver(page, "secondary.turns", "1163");
+    await expect.poll(() => page.locator(".file-state").innerText()).toMatch(/not saved/);
+    page.on("dialog", (dialog) => void dialog.accept());
+    await page.waitForTimeout(200);
+    await page.reload();
+    await expect.poll(() => dimensionText(page, "secondary.turns")).toContain("1163");
+    await undo(page).click();
+    await expect.poll(() => dimensionText(page, "secondary.turns")).toContain("1150");
+  });
+
+  test("is not left behind without a question", async ({ app }) => {
+    const { page } = app;
+    await typeOver(page, "secondary.turns", "1163");
+    const asked: string[] = [];
+    page.on("dialog", (dialog) => {
+      asked.push(dialog.message());
+      void dialog.dismiss();
+    });
+    await page.getByRole("button", { name: "File", exact: true }).click();
+    await page.getByRole("button", { name: "Belfry" }).click();
+    await expect.poll(() => asked.length).toBe(1);
+    expect(await dimensionText(page, "secondary.turns")).toContain("1163");
+  });
+
+  test("a pull that Escape ends leaves nothing behind", async ({ app }) => {
+    const { page } = app;
+    await solved(page);
+    const box = await page.locator('[data-grip="topload.0.toroid.height"] .knob').boundingBox();
+    await page.mouse.move((box?.x ?? 0) + 5, (box?.y ?? 0) + 5);
+    await page.mouse.down();
+    await page.mouse.move((box?.x ?? 0) + 5, (box?.y ?? 0) - 40, { steps: 4 });
+    await expect.poll(() => dimensionText(page, "topload.0.toroid.height")).not.toContain("640");
+    await page.keyboard.press("Escape");
+    await page.mouse.up();
+    await expect.poll(() => dimensionText(page, "topload.0.toroid.height")).toContain("640 mm");
+    expect(await can(undo(page))).toBe(false);
+  });
+});
+
+test("all keys are told in one place", async ({ app: { page } }) => {
+  await page.keyboard.press("F1");
+  await expect.poll(() => page.locator("dialog[open]").innerText()).toMatch(/Ctrl\+Shift\+Z[\s\S]*Redo/);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => page.locator("dialog[open]").count()).toBe(0);
+});

@@ -2,7 +2,8 @@
 import { formatQuantity } from "../../units/index.ts";
 import { type PlacedLabel, placeLabels } from "../../views/drawing-labels.ts";
 import type { FieldMap } from "../../workbench/contract.ts";
-import { layers, topVoltage } from "../state/view.ts";
+import { topVoltage } from "../state/top-voltage.ts";
+import { layers } from "../state/view.ts";
 import { fieldLines, potentialLines } from "./field-contours.ts";
 import type { LayerPage } from "./layer-page.ts";
 import { SeenOnly } from "./seen-only.tsx";

@@ -1,7 +1,7 @@
 /** Bands of field strength with round limits, darker where the field is greater. */
 import { type Projection, pathText } from "../../views/drawing-path.ts";
 import type { FieldMap } from "../../workbench/contract.ts";
-import { topVoltage } from "../state/view.ts";
+import { topVoltage } from "../state/top-voltage.ts";
 import { fieldAreas, fieldLines } from "./field-contours.ts";
 import { SeenOnly } from "./seen-only.tsx";
 

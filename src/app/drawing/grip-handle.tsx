@@ -1,5 +1,5 @@
 /** A grip that is pulled with a pointer. Its keys live on the words of its dimension, so that there is one stop for the Tab key. */
-import { useRef } from "preact/hooks";
+import { useCallback, useRef } from "preact/hooks";
 import type { Dimension, Grip } from "../../views/drawing.ts";
 import { type Projection, toPage } from "../../views/drawing-path.ts";
 import { dropPreview } from "../state/document.ts";
@@ -26,6 +26,15 @@ export function GripHandle({ dimension, grip, projection, held }: Properties) {
   const at = toPage(grip.at, projection);
   const across = Math.abs(grip.direction.x) > Math.abs(grip.direction.z);
 
+  // one function for the life of the grip, so that it can be taken off again
+  const giveUp = useCallback((event: KeyboardEvent) => {
+    if (event.key !== "Escape" || pull.current === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    pull.current = undefined;
+    dropPreview();
+    removeEventListener("keydown", giveUp, true);
+  }, []);
   const start = (event: PointerEvent) => {
     if (event.button !== 0) return;
     event.stopPropagation();
@@ -39,6 +48,7 @@ export function GripHandle({ dimension, grip, projection, held }: Properties) {
       value: dimension.value,
     };
     document.querySelector<SVGElement>(`[data-path="${dimension.path}"]`)?.focus();
+    addEventListener("keydown", giveUp, true);
   };
   const move = (event: PointerEvent) => {
     const now = pull.current;
@@ -52,6 +62,7 @@ export function GripHandle({ dimension, grip, projection, held }: Properties) {
   const end = (commit: boolean) => {
     const now = pull.current;
     pull.current = undefined;
+    removeEventListener("keydown", giveUp, true);
     if (now === undefined) return;
     if (commit) commitPull(now.dimension, now.value);
     else dropPreview();

@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { formatQuantity, readQuantity } from "../../units/index.ts";
 import { Words } from "../frame/words.tsx";
-import { topVoltage } from "../state/view.ts";
+import { chosenTopVoltage, topVoltage } from "../state/top-voltage.ts";
 
 export function TopVoltage() {
   const [problem, setProblem] = useState<string | undefined>(undefined);
@@ -14,7 +14,7 @@ export function TopVoltage() {
       setProblem("expected a voltage above zero, e.g. 300 kV");
     } else {
       setProblem(undefined);
-      topVoltage.value = reading.quantity.value;
+      chosenTopVoltage.value = reading.quantity.value;
     }
   };
   return (
@@ -27,10 +27,10 @@ export function TopVoltage() {
         aria-invalid={problem !== undefined}
         aria-errormessage="top-voltage-problem"
         title={problem?.replaceAll("`", "")}
-        defaultValue={formatQuantity(topVoltage.peek(), "V", { trim: true })}
+        value={formatQuantity(topVoltage.value, "V", { trim: true })}
         onChange={(event) => take(event.currentTarget.value)}
       />
-      <span>at the top</span>
+      <span>{chosenTopVoltage.value === undefined ? "at the top: breakout" : "at the top"}</span>
       {problem !== undefined && (
         <span id="top-voltage-problem" role="alert" class="wrong">
           <Words text={problem} />

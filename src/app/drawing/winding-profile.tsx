@@ -4,7 +4,7 @@ import { formatQuantity } from "../../units/index.ts";
 import type { WindingDetail } from "../../views/drawing.ts";
 import { type Projection, toPage } from "../../views/drawing-path.ts";
 import type { ModeProfile } from "../../workbench/contract.ts";
-import { topVoltage } from "../state/view.ts";
+import { topVoltage } from "../state/top-voltage.ts";
 import { SeenOnly } from "./seen-only.tsx";
 
 interface Properties {

@@ -2,7 +2,7 @@
 import type { Finding } from "../../catalogue/finding.ts";
 import { drawing } from "../../views/drawing.ts";
 import { drawable } from "../state/document.ts";
-import { sought, textShown } from "../state/view.ts";
+import { room, sought, textShown } from "../state/view.ts";
 
 export const placeWords = ({ path, place }: Pick<Finding, "path" | "place">) =>
   place === undefined ? path || "the file" : `${path || "the file"}, line ${place.line}`;
@@ -14,5 +14,7 @@ export function jumpTo(path: string, line?: number): void {
     table !== undefined &&
     drawing(table.coil).dimensions.some((one) => path !== "" && (one.path === path || one.path.startsWith(`${path}.`)));
   if (!onDrawing) textShown.value = true;
+  // all dimensions are on the drawing of the first room
+  else if (room.value !== "shape") location.hash = "#shape";
   sought.value = { path, line };
 }

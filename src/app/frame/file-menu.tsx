@@ -43,7 +43,7 @@ export function FileMenu() {
       </button>
       <div id="file-menu" ref={menu} class="menu-sheet" hidden={!open}>
         <ul>
-          {(["open", "saveAs", "text", "theme"] as const).map((id) => (
+          {(["open", "saveAs", "text", "theme", "keys"] as const).map((id) => (
             <li key={id}>
               <GestureButton id={id} onDone={close} />
             </li>

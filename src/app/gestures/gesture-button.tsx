@@ -1,14 +1,13 @@
 /** A button of a registered gesture: its label, key and state come from the registry. */
-import { type GestureId, gesture } from "./registry.ts";
+import { type GestureId, gesture, shownKey } from "./registry.ts";
 
-const shown = (key: string) => key.replace("Control", "Ctrl").replace(/[a-z]$/, (letter) => letter.toUpperCase());
 const forReaders = (key: string) => key.replace(/[a-z]$/, (letter) => letter.toUpperCase());
 
 export function GestureButton({ id, onDone }: { readonly id: GestureId; readonly onDone?: () => void }) {
   const { label, keys, detail, enabled, run } = gesture(id);
   const disabled = !(enabled?.() ?? true);
   const more = detail?.();
-  const title = [more === undefined ? label : `${label}: ${more}`, keys[0] && `(${shown(keys[0])})`]
+  const title = [more === undefined ? label : `${label}: ${more}`, keys[0] && `(${shownKey(keys[0])})`]
     .filter(Boolean)
     .join(" ");
   return (

@@ -2,7 +2,7 @@
 import { dirty, history, redoStep, undoStep } from "../state/document.ts";
 import { openFile, save, saveAs } from "../state/filing.ts";
 import { canRedo, canUndo, redoLabel, undoLabel } from "../state/history.ts";
-import { asked, findingsShown, notice, textShown, theme, toggleTheme } from "../state/view.ts";
+import { asked, findingsShown, keysShown, notice, textShown, theme, toggleTheme } from "../state/view.ts";
 import type { Gesture } from "./gesture.ts";
 
 const gestures = {
@@ -66,6 +66,15 @@ const gestures = {
     detail: () => (theme.value === "paper" ? "dark hall" : "lit workshop"),
     run: toggleTheme,
   },
+  keys: {
+    id: "keys",
+    label: "Keys",
+    keys: ["F1"],
+    undo: "none",
+    run: () => {
+      keysShown.value = true;
+    },
+  },
   close: {
     id: "close",
     label: "Close",
@@ -83,6 +92,12 @@ export type GestureId = keyof typeof gestures;
 /** The gesture of an id. */
 export const gesture = (id: GestureId): Gesture => gestures[id];
 
+export const allGestures = (): readonly Gesture[] => Object.values(gestures);
+
+/** A key as it is printed on one, e.g. `Ctrl+Shift+Z`. */
+export const shownKey = (key: string) =>
+  key.replace("Control", "Ctrl").replace(/\b[a-z]$/, (letter) => letter.toUpperCase());
+
 /** Name of a pressed key in the spelling of the registry. */
 export function keyName(event: KeyboardEvent): string {
   const control = event.ctrlKey || event.metaKey ? "Control+" : "";
@@ -95,7 +110,7 @@ export function listenForKeys(): void {
   document.addEventListener("keydown", (event) => {
     if (event.defaultPrevented) return;
     const name = keyName(event);
-    const found = Object.values<Gesture>(gestures).find(({ keys }) => keys.includes(name));
+    const found = allGestures().find(({ keys }) => keys.includes(name));
     if (found === undefined) return;
     const typing = event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement;
     if (typing && found.undo === "walks") return;

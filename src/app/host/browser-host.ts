@@ -27,8 +27,14 @@ export function browserHost(): Host {
     first: async () => undefined,
     open: async () => {
       const picked = await pickToOpen();
-      if (picked !== undefined) handle = picked.handle;
-      return picked;
+      return (
+        picked && {
+          ...picked,
+          adopt: () => {
+            handle = picked.handle;
+          },
+        }
+      );
     },
     save: async ({ name, text, base }) => {
       if (handle === undefined) return saveAs({ name, text });

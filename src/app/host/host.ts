@@ -4,6 +4,8 @@ export interface HostedFile {
   readonly name: string;
   readonly text: string;
   readonly version?: string | undefined;
+  /** Makes it the file that the next save replaces. */
+  readonly adopt?: () => void;
 }
 
 /** What came of a save. `elsewhere`: the text was handed over as a download and nothing on disk is known. */

@@ -26,6 +26,8 @@ const draftKey = "coilwright.draft";
 interface Draft {
   readonly name: string;
   readonly text: string;
+  /** Version on disk that it was made from. */
+  readonly base?: string | undefined;
 }
 
 /** Finds the host and the first file: the server's, else the draft that was left, else the first example. */
@@ -33,12 +35,13 @@ export async function begin(): Promise<void> {
   examples.value = readExamples();
   host.value = (await serverHost()) ?? host.peek();
   const first = await host.value.first();
+  const draft = await get<Draft>(draftKey).catch(() => undefined);
   if (first !== undefined) {
     openText(first);
+    if (draft?.base === first.version && draft?.name === first.name) takeUpDraft(draft.text);
     host.value.watch(onOutsideChange);
     return;
   }
-  const draft = await get<Draft>(draftKey).catch(() => undefined);
   if (draft !== undefined) {
     openText(draft, true);
     notice.value = `Continued the draft of ${draft.name} kept in this browser`;
@@ -48,28 +51,45 @@ export async function begin(): Promise<void> {
   if (example !== undefined) openExample(example);
 }
 
+/** Changes that were not saved when the page was left come back as one step; they were made from the text that is still on disk. */
+function takeUpDraft(text: string): void {
+  commitText("Take up the changes that were not saved", text);
+  notice.value = "Changes that were not saved last time are back; undo returns to the text on disk";
+}
+
+/** Asks before changes are left behind that nobody saved. */
+const mayLeaveFor = (name: string) =>
+  !dirty.value || confirm(`The changes to ${onDisk.value.name} are not saved. Leave them and open ${name}?`);
+
 /** Puts an example on the table as a new, unsaved file. */
 export function openExample({ name, text }: Example): void {
+  if (!mayLeaveFor(name)) return;
   host.value.release();
   openText({ name, text, demo: true });
 }
 
 /** A file that was picked or dragged in. */
 export function openPicked(file: HostedFile): void {
-  openText(file);
+  if (!mayLeaveFor(file.name)) return;
+  // what was open until now must not be replaced by this one
+  host.value.release();
+  file.adopt?.();
+  openText({ name: file.name, text: file.text, version: file.version });
   notice.value = `Opened ${file.name}`;
 }
 
 export async function openFile(): Promise<void> {
   const picked = await host.value.open();
   if (picked === undefined) return;
-  if (host.value.kind === "server") host.value.release();
   openPicked(picked);
 }
 
-/** Keeps the text in the browser while it is not saved; the server's file has its disk. */
-export async function keepDraft(name: string, text: string): Promise<void> {
-  if (host.value.kind === "browser") await set(draftKey, { name, text } satisfies Draft).catch(() => undefined);
+/** Keeps the text in the browser while it is not saved. */
+export function keepDraft(): void {
+  const { name, version } = onDisk.value;
+  const { text } = present(history.value);
+  if (dirty.value) void set(draftKey, { name, text, base: version } satisfies Draft).catch(() => undefined);
+  else if (history.value.steps.length > 1) void forgetDraft();
 }
 
 const forgetDraft = () => del(draftKey).catch(() => undefined);

@@ -3,18 +3,16 @@ import { effect, signal } from "@preact/signals";
 
 export type Theme = "paper" | "hall";
 export type Layer = "potential" | "field" | "winding" | "peaks";
-export type FindingsView = "strip" | "list";
 
 /** The room that is open. */
 export const room = signal("shape");
 export const theme = signal<Theme>("paper");
 /** Layers painted on the drawing. */
 export const layers = signal<ReadonlySet<Layer>>(new Set());
-/** [V] at the top, for which the layers are labelled. */
-export const topVoltage = signal(300e3);
 /** Id of the figure whose why is open. */
 export const asked = signal<string | undefined>(undefined);
 export const textShown = signal(false);
+export const keysShown = signal(false);
 export const findingsShown = signal(false);
 /** Path whose field is open for editing on the drawing. */
 export const editing = signal<string | undefined>(undefined);
