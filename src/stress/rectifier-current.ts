@@ -16,6 +16,8 @@ export interface MainsCurrent {
 /** Steps of one mains cycle, and cycles after which a steady state must have come. */
 const steps = 720;
 const mostCycles = 60;
+/** Charge that a cycle may gain or lose, as a part of what the load takes in it. */
+const balance = 1e-3;
 
 /**
  * Mains current of a rectifier that feeds a constant current through a source resistance, by marching the circuit until a cycle repeats.
@@ -54,8 +56,9 @@ export function mainsCurrent({
   const start = Math.max(0, peak - diodeDrop);
   const voltage = [start, start];
   const sums = { square: 0, energy: 0, peak: 0, capacitor: 0, voltage: 0 };
+  const change = [0, 0];
   for (let cycle = 0; cycle < mostCycles; cycle++) {
-    const before = voltage[0]!;
+    const before = voltage.slice();
     sums.square = 0;
     sums.energy = 0;
     sums.peak = 0;
@@ -77,7 +80,16 @@ export function mainsCurrent({
         }
       }
     }
-    if (Math.abs(voltage[0]! - before) < 1e-5 * peak) break;
+    const gained = voltage[0]! - before[0]!;
+    if (Math.abs(gained) <= balance * current * steps * gain + 1e-9 * peak) break;
+    for (let half = 0; half < halves; half++) {
+      const now = voltage[half]! - before[half]!;
+      // Aitken: what is left of a decay whose two last changes are known.
+      const ratio = now / change[half]!;
+      const jumps = cycle % 3 === 2 && ratio > 0 && ratio < 0.98;
+      if (jumps) voltage[half]! += (now * ratio) / (1 - ratio);
+      change[half] = jumps ? 0 : now;
+    }
   }
   return {
     rms: Math.sqrt(sums.square / steps),

@@ -60,7 +60,7 @@ export function pictures(train: SteadyTrain, dielectricShare: Ratio): Pictures |
 function timesOf({ meanFrequency, gateChanges, commutations }: BurstResult, end: number): Float64Array {
   const cycles = end * (meanFrequency ?? Math.max(1, commutations.length) / end);
   const count = Math.min(mostSamples, Math.max(200, Math.ceil(perCycle * cycles)));
-  const even = Array.from({ length: count + 1 }, (_, n) => (end * n) / count);
+  const even = Array.from({ length: count + 1 }, (_, n) => Math.min(end, (end * n) / count));
   const changes = gateChanges.map(({ time }) => time).filter((time) => time > 0 && time < end);
   return Float64Array.from(new Set([...even, ...changes])).sort();
 }
