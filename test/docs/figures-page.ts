@@ -19,7 +19,7 @@ export function figuresPage(figures: Figures): string {
     "",
     "Every figure that the program gives, by the id that `--json`, `why` and the library use. Ids, units and meanings stay. Values are in the unit named here, `1`",
     "for counts and ratios; screens and sheets show them with prefixes. What the fields and modes behind them leave out is in [field-solver.md](field-solver.md),",
-    "how sure they are in [model.md](model.md). None of them is a permission.",
+    "how sure they are in [model.md](model.md). None of them is a permission. The source is left empty where the table coil of these pages has no such figure.",
     "",
     ...blocks.flat(),
     "## Sources",
