@@ -8,7 +8,14 @@ import type { Io } from "../../src/cli/io.ts";
 import { programOf } from "../../src/cli/program.ts";
 
 const read = (path: string) => readFileSync(join(root, path), "utf8");
-const documents = ["README.md", "ARCHITECTURE.md", "CONTRIBUTING.md", "docs/first-change.md", "docs/limits.md"];
+const documents = [
+  "README.md",
+  "ARCHITECTURE.md",
+  "CONTRIBUTING.md",
+  ...readdirSync(join(root, "docs"))
+    .filter((name) => name.endsWith(".md"))
+    .map((name) => `docs/${name}`),
+];
 /** Files that the reader of a document is asked to make. */
 const toBeMade = /\/(?:yours|your-rule|dome|dome\.test)\.ts$/;
 
