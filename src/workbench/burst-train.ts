@@ -49,6 +49,9 @@ const most = 9;
 const alike = { bus: 2e-3, channel: 0.02 };
 /** A channel is never taken shorter than this [m]: the load must stay finite. */
 const shortest: Metre = 1e-3;
+/** Time constants of the current after which ringing is gone, and cycles for which it is followed at most. */
+const goneAfter = 12;
+const cyclesFollowed = 400;
 /** Guards of one burst: some hundred times what a usual one needs. */
 const limits = { events: 20_000, steps: 60_000 };
 
@@ -141,11 +144,34 @@ export function steadyTrain({
       load = Math.exp(nextGuess(steps));
     }
     busVoltage = nextBus;
-    const left = rest({ network, state: result.finalState, duration: period - result.at });
-    const charged = rechargedBus({ state: left, voltage: busVoltage, separately: supply.rectifier === "doubler" });
-    initial = charged.primaryCurrent === 0 ? { ...charged, tankVoltage: 0 } : charged;
+    initial = nextStart({ network, result, pause: period - result.at, busVoltage, supply });
     endTime = Math.min(whole, (result.gatesOffTime ?? onTime) + ring);
   }
+}
+
+/**
+ * What the next burst begins with; undefined is at rest. Ringing that has had a dozen time constants is gone. A secondary that next to
+ * nothing damps is followed for some hundred cycles and taken as it is then.
+ */
+function nextStart({
+  network,
+  result,
+  pause,
+  busVoltage,
+  supply,
+}: {
+  network: BurstNetwork;
+  result: BurstResult;
+  pause: Second;
+  busVoltage: Volt;
+  supply: Supply;
+}): CircuitState | undefined {
+  const mode = network.modes[0];
+  if (!mode || pause * mode.resistance > 2 * goneAfter * mode.inductance) return undefined;
+  const cycle = 2 * Math.PI * Math.sqrt(mode.inductance * mode.capacitance);
+  const left = rest({ network, state: result.finalState, duration: Math.min(pause, cyclesFollowed * cycle) });
+  const charged = rechargedBus({ state: left, voltage: busVoltage, separately: supply.rectifier === "doubler" });
+  return charged.primaryCurrent === 0 ? { ...charged, tankVoltage: 0 } : charged;
 }
 
 /** Higher modes begin at rest. */
