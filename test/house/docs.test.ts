@@ -76,9 +76,8 @@ describe("ARCHITECTURE.md", () => {
     expect(folders.map(({ name }) => name).filter((name) => !known.includes(name))).toEqual([]);
   });
 
-  it("calls a folder reserved exactly when it is not there yet", () => {
-    for (const { folder } of layers) {
-      expect([folder, row(folder)?.includes("reserved")]).toEqual([folder, !existsSync(join(root, "src", folder))]);
-    }
+  it("calls no folder reserved that is there", () => {
+    const built = layers.filter(({ folder }) => existsSync(join(root, "src", folder)));
+    expect(built.filter(({ folder }) => row(folder)?.includes("reserved"))).toEqual([]);
   });
 });
