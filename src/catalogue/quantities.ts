@@ -277,7 +277,7 @@ const list: readonly Quantity[] = [
     name: "lower pole",
     group: "poles",
     definition: "lower pole of the coupled, unloaded system",
-    formula: "the lower root of the two coupled loops, tank and mode 1",
+    formula: "the lower of the two lowest roots of the tank coupled to the winding's first twelve modes",
     display: { unit: "auto", digits: 5 },
   },
   {
@@ -286,7 +286,7 @@ const list: readonly Quantity[] = [
     name: "upper pole",
     group: "poles",
     definition: "upper pole of the coupled, unloaded system",
-    formula: "the upper root of the two coupled loops, tank and mode 1",
+    formula: "the upper of the two lowest roots of the tank coupled to the winding's first twelve modes",
     display: { unit: "auto", digits: 5 },
   },
   {

@@ -1,6 +1,7 @@
 /** Upright bodies of revolution beside the coil's axis (people, rods): their charge seen through its part around the coil's axis. */
 
-import { factorise, solveFactored } from "../numerics/lu.ts";
+import { addTransposedProduct } from "../numerics/gram.ts";
+import { type Factors, factorise, solveFactored } from "../numerics/lu.ts";
 import { toroidalHarmonics } from "../numerics/toroidal.ts";
 import { endRulesOf, type GradedRule, selfRulesOf } from "./graded.ts";
 import { locate, type Patch, type Spot } from "./patch.ts";
@@ -58,21 +59,22 @@ export function condenseOffAxis(patches: readonly Patch[], body: OffAxisBody): C
     distance: body.distance,
   });
   const correction = new Float64Array(nodes * nodes);
-  const selves = ownMatrices(body.patches, own, harmonics);
+  const selves = ownFactors(body.patches, own, harmonics);
   for (let m = 0; m < harmonics; m++) {
     const mutual = coupling[m]!;
-    const factors = factorise(selves[m]!, own);
+    const factors = selves[m]!;
     const answer = solveFactored(factors, mutual, nodes);
     if (m === 0 && !body.earthed)
       releaseCharge(answer, solveFactored(factors, new Float64Array(own).fill(1), 1), nodes);
-    const share = m === 0 ? 1 : 2;
-    for (let b = 0; b < own; b++) {
-      for (let i = 0; i < nodes; i++) {
-        const factor = share * mutual[b * nodes + i]!;
-        const row = i * nodes;
-        for (let j = 0; j < nodes; j++) correction[row + j]! += factor * answer[b * nodes + j]!;
-      }
-    }
+    addTransposedProduct({
+      into: correction,
+      left: mutual,
+      right: answer,
+      shared: own,
+      rows: nodes,
+      columns: nodes,
+      factor: m === 0 ? 1 : 2,
+    });
   }
   return { correction };
 }
@@ -130,6 +132,19 @@ function couplings({
 }
 
 const spot: Spot = { r: 0, z: 0, speed: 0 };
+
+/** Bodies whose factors are kept: they depend on the body alone, not on where it stands or on the coil. */
+const bodiesKept = 8;
+const known = new Map<string, readonly Factors[]>();
+
+function ownFactors(patches: readonly Patch[], own: number, harmonics: number): readonly Factors[] {
+  const key = JSON.stringify([harmonics, patches.map(({ stretch, count }) => [stretch, count])]);
+  const found = known.get(key) ?? ownMatrices(patches, own, harmonics).map((matrix) => factorise(matrix, own));
+  known.delete(key);
+  known.set(key, found);
+  if (known.size > bodiesKept) known.delete(known.keys().next().value!);
+  return found;
+}
 
 /** For each harmonic, the body's own potential coefficients with its image in the ground, [own × own]. */
 function ownMatrices(patches: readonly Patch[], own: number, harmonics: number): Float64Array[] {

@@ -51,7 +51,9 @@ export function patchesOf({
       const own = outlines[g]![s]!;
       let gap = ground && group.role !== "room" ? Math.min(...own.map((p) => p.z)) : Number.POSITIVE_INFINITY;
       outlines.forEach((others, o) => {
-        if (o !== g) for (const other of others) gap = Math.min(gap, distance(own, other));
+        // Wall and ceiling may meet: one earthed surface, with no field in the corner between them.
+        if (o === g || (group.role === "room" && groups[o]!.role === "room")) return;
+        for (const other of others) gap = Math.min(gap, distance(own, other));
       });
       const wanted = stretchLength(stretch) / (spacingPerGap * gap);
       return makePatch(

@@ -29,7 +29,7 @@ export function primaryMovedFor(context: Context, { ratio }: { ratio: Ratio }): 
     mutualToEachTurn({
       rings: turns.map((ring) => ({ ...ring, height: ring.height + baseHeight - primary.baseHeight })),
       winding,
-      firstHeight: secondary.baseHeight + pitch / 2,
+      firstHeight: secondary.baseHeight,
     }).reduce((sum, mutual) => sum + mutual, 0);
   const wanted = ratio * mutualAt(primary.baseHeight);
   let [low, high] = [floor, Math.max(secondary.baseHeight, primary.baseHeight)];

@@ -83,7 +83,13 @@ function solveStage(coil: Coil): FieldStage {
   ];
   const whole = inductanceOfColumn(column);
   const toShorted = shorted?.toTurns.reduce((sum, m) => sum + m, 0) ?? 0;
-  const without = remembered((path: string) => firstFrequency(magnetics, solveField(system, [path]).capacitance));
+  const withoutBodies = remembered((path: string) => firstFrequency(magnetics, solveField(system, [path]).capacitance));
+  // A list of one is the same as its only entry: solved once.
+  const only = (path: string): string => {
+    const below = geometry.standing.filter((body) => body.path.startsWith(`${path}.`));
+    return below.length === 1 ? below[0]!.path : path;
+  };
+  const without = (path: string): Hertz => withoutBodies(only(path));
   const loaded = remembered((added: Farad) => {
     const { free } = electrostatics;
     const capacitance = Float64Array.from(electrostatics.capacitance);

@@ -166,7 +166,7 @@ function frequencyChecks({ diameter, length, turns }: PlainWinding, isolated: nu
           : "Medhurst's self-capacitance plus the top load's alone",
       value: 1 / (2 * Math.PI * Math.sqrt(currentSheetInductance({ diameter, length, turns }) * capacitance)),
       validity:
-        "base on the ground plane, nothing near; about 5 % bare, 10 % with a top load, since winding and top load shade each other",
+        "base on the ground plane, nothing near; about 5 % bare, 10 to 15 % with a top load, since winding and top load shade each other",
       valid: slender >= 0.5 && slender <= 5,
       source: "medhurst-1947",
     },
