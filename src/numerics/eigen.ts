@@ -11,7 +11,8 @@ export function cholesky(matrix: Float64Array, size: number): Float64Array {
       let sum = matrix[i * size + j]!;
       for (let k = 0; k < j; k++) sum -= lower[i * size + k]! * lower[j * size + k]!;
       if (i === j) {
-        if (!(sum > 0)) throw new RangeError(`cholesky: the matrix of ${size} rows is not positive definite at row ${i}`);
+        if (!(sum > 0))
+          throw new RangeError(`cholesky: the matrix of ${size} rows is not positive definite at row ${i}`);
         lower[i * size + i] = Math.sqrt(sum);
       } else {
         lower[i * size + j] = sum / lower[j * size + j]!;
