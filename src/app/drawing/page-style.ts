@@ -7,7 +7,6 @@ export const narrow = 620;
 export function pageStyle(
   { width, height }: { readonly width: number; readonly height: number },
   groups: LayoutStyle["groups"],
-  notes: boolean,
 ): LayoutStyle {
   const large = width >= 1500 && height >= 900;
   return {
@@ -16,7 +15,7 @@ export function pageStyle(
     character: large ? 8.5 : width < narrow ? 6.9 : 7.4,
     line: large ? 20 : 18,
     row: large ? 34 : 28,
-    notes: notes && width >= narrow ? "leaders" : "elsewhere",
+    notes: width >= narrow ? "leaders" : "elsewhere",
     groups,
   };
 }

@@ -47,7 +47,9 @@ export function KeysDialog() {
     .map(({ keys, label }) => [keys.map(shownKey).join(" or "), label] as const);
   return (
     <dialog ref={dialog} class="plain-dialog" aria-labelledby="keys-title" onClose={close}>
-      <h2 id="keys-title">Keys</h2>
+      <h2 id="keys-title" tabIndex={-1} autofocus>
+        Keys
+      </h2>
       <KeyTable title="Everywhere" rows={everywhere} />
       <KeyTable title="On the drawing" rows={onTheDrawing} />
       <KeyTable title="On the plots" rows={onThePlots} />

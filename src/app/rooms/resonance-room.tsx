@@ -20,7 +20,7 @@ export function ResonanceRoom() {
   const found = solution.value;
   return (
     <div class="room resonance-room">
-      <Sheet holder={sideCamera} carries={tunes} notes layers={false} />
+      <Sheet holder={sideCamera} carries={tunes} layers={false} />
       <div class="beside">
         <div class="studies" data-behind={behind.value || undefined}>
           {found === undefined ? (

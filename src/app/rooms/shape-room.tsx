@@ -7,7 +7,7 @@ import { Ledger } from "../ledger/ledger.tsx";
 export function ShapeRoom() {
   return (
     <div class="room shape-room">
-      <Sheet holder={mainCamera} notes layers>
+      <Sheet holder={mainCamera} layers>
         <TitleBlock camera={mainCamera.camera.value} />
       </Sheet>
       <Ledger />
