@@ -219,6 +219,24 @@ function clampedCentre(left: number, right: number, width: number, style: Layout
 
 const isVertical = ({ from, to }: Dimension) => Math.abs(to.z - from.z) > Math.abs(to.x - from.x);
 
+/** Space between stacks of notes, and between them and the edges of the page. */
+const noteGap = 10;
+const noteEdge = 18;
+
+/** Pushes stacks that run off the page back onto it, the lower ones first. */
+function keepOnPage(stacks: { top: number; readonly height: number }[], { height }: LayoutStyle): void {
+  let floor = height - noteEdge;
+  for (const stack of stacks.toReversed()) {
+    stack.top = Math.min(stack.top, floor - stack.height);
+    floor = stack.top - noteGap;
+  }
+  let roof = noteEdge;
+  for (const stack of stacks) {
+    stack.top = Math.max(stack.top, roof);
+    roof = stack.top + stack.height + noteGap;
+  }
+}
+
 /** Notes in one column left of the coil, those on one anchor stacked, the stacks pushed apart. */
 function placeNotes(notes: readonly Dimension[], setting: Setting): PlacedDimension[] {
   const { drawing, projection, style } = setting;
@@ -239,13 +257,14 @@ function placeNotes(notes: readonly Dimension[], setting: Setting): PlacedDimens
     for (let i = 1; i < ordered.length; i++) {
       const above = ordered[i - 1] as (typeof ordered)[number];
       const below = ordered[i] as (typeof ordered)[number];
-      const overlap = above.top + above.height + 10 - below.top;
+      const overlap = above.top + above.height + noteGap - below.top;
       if (overlap > 0) {
         above.top -= overlap / 2;
         below.top += overlap / 2;
       }
     }
   }
+  keepOnPage(ordered, style);
   return ordered.flatMap(({ lines, anchor, top, height }) => {
     const middle = top + height / 2;
     return lines.map((dimension, index): PlacedDimension => {

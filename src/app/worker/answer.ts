@@ -1,5 +1,6 @@
 /** What the workers give back for a text. */
 import type { Finding } from "../../catalogue/finding.ts";
+import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
 import type { FieldMap, Solution } from "../../workbench/contract.ts";
 import type { Doubts } from "../../workbench/doubts.ts";
 import type { Explanation } from "../../workbench/explain.ts";
@@ -36,5 +37,17 @@ export interface MappedField {
 
 export interface Explained {
   readonly text: string;
+  /** Of the sliders, for a figure of the burst. */
+  readonly setting: BurstSetting;
   readonly explanation: Explanation | undefined;
+}
+
+/** One burst at a setting of the sliders, with its waveforms. */
+export interface StudiedBurst {
+  readonly text: string;
+  /** What the sliders had moved. */
+  readonly setting: BurstSetting;
+  readonly study: BurstStudy;
+  /** Findings of the file with the burst at this setting, by the room where their question is asked. */
+  readonly findings: Readonly<Record<"burst" | "driver", readonly Finding[]>>;
 }

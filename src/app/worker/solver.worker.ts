@@ -2,9 +2,13 @@
  * The slow work, off the page's thread: coil file → solution and findings, field maps, intervals, explanations.
  * Reading stays with the page, so that the reader is sent to the browser once.
  */
-import { expose } from "comlink";
+import { expose, transfer } from "comlink";
 import type { Coil } from "../../description/coil.ts";
 import { assess } from "../../findings/assess.ts";
+import { settingAtLimits } from "../../findings/limits.ts";
+import { rules } from "../../findings/rule-list.ts";
+import type { BurstSetting } from "../../workbench/burst-contract.ts";
+import { study as studyBurst } from "../../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
