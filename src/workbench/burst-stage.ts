@@ -6,6 +6,7 @@ import { quantities } from "../catalogue/quantities.ts";
 import type { Coil } from "../description/coil.ts";
 import { burstCircuit, type DrivenCoil } from "./burst-circuit.ts";
 import type { BurstSetting, BurstStudy } from "./burst-contract.ts";
+import { withStreamerDoubt } from "./burst-doubt.ts";
 import { type BurstContext, burstFigures } from "./burst-figures.ts";
 import { missingFor } from "./burst-missing.ts";
 import { remarksOf } from "./burst-remarks.ts";
@@ -28,6 +29,7 @@ import { switchStudy } from "./driver-switch.ts";
  * @param solution   of the same coil
  * @param setting    what a slider has moved; the coil's own where absent
  * @param waveforms  also sample every waveform, and the spectrum (some milliseconds more)
+ * @param sure       also run the burst at the ends of what is not known of the streamer, for intervals of what it moves (four bursts more)
  * @returns whatever the file's sections allow: without one that a burst needs, the figures that the others give and `missing`; for a circuit
  *          that cannot be, which the reader and the rules refuse first, a remark in place of the burst
  */
@@ -35,7 +37,7 @@ export function study(
   coil: Coil,
   solution: Solution,
   setting: BurstSetting = {},
-  { waveforms = false }: { readonly waveforms?: boolean } = {},
+  { waveforms = false, sure = false }: { readonly waveforms?: boolean; readonly sure?: boolean } = {},
 ): BurstStudy {
   const full = fullSetting(coil, solution, setting);
   const missing = missingFor(coil, full);
@@ -71,7 +73,7 @@ export function study(
     setting: full,
     figures: inOrder([
       ...alone,
-      ...burstFigures(context),
+      ...(sure ? withStreamerDoubt(burstFigures(context), train) : burstFigures(context)),
       ...bankFigures(context),
       ...switched.figures,
       ...loadFigures(context),

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { quantities, sources } from "../../src/catalogue/index.ts";
 import { paschenMinimum } from "../../src/fields/air.ts";
 import type { BurstStudy } from "../../src/workbench/burst-contract.ts";
+import { study } from "../../src/workbench/burst-stage.ts";
 import { gateRunFigures } from "../../src/workbench/driver-gate.ts";
 import { figureOf, lantern, lanternSolved, pointVoltage, studyOf } from "./burst-coils.ts";
 
@@ -340,5 +341,25 @@ describe("the streamer", () => {
       figureOf(studyOf({ feedback }, { rate, breakoutVoltage: pointVoltage }), "burst.streamerLength");
     expect(at(20)).toBeLessThanOrEqual(at(100) * 1.03);
     expect(at(100)).toBeLessThan(at(400));
+  });
+
+  it("makes the burst unsure, where that is asked for", () => {
+    // law: what the burst is lies between what it would be with less and with more resistance and capacitance
+    const setting = { breakoutVoltage: pointVoltage };
+    const sure = study(lantern, lanternSolved, setting, { sure: true });
+    for (const id of [
+      "burst.peakPrimaryCurrent",
+      "burst.peakTopVoltage",
+      "burst.energyDrawn",
+      "burst.energy.streamer",
+    ]) {
+      const { value, low, high } = sure.figures.get(id)!;
+      expect(value).toBe(figureOf(withPoint, id));
+      expect(high! - low!).toBeGreaterThan(0);
+      expect(withPoint.figures.get(id)!.low).toBeUndefined();
+    }
+    const { low } = sure.figures.get("burst.energy.streamer")!;
+    expect(low).toBeGreaterThan(0);
+    expect(study(lantern, lanternSolved, {}, { sure: true }).figures).toEqual(smooth.figures);
   });
 });
