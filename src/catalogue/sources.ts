@@ -390,6 +390,62 @@ const table = {
     standing: "read",
     says: "peak current, rise time and overshoot of a gate taken as one capacitance, charge over swing; an estimate, the gate's own capacitance moves with voltage",
   },
+  "doe-capacitor-hazard": {
+    author: "Lawrence Berkeley National Laboratory, after the US Department of Energy",
+    title: "Electrical Safety Manual: classes of capacitor hazards",
+    where: "table 2.2.13: 100 V and 10 J; 1 J and 0.25 J above 400 V from memory",
+    standing: "read",
+    says: "lines that stored energy is held against; context, no limit of what may be touched",
+  },
+  "iec-62368-1": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 62368-1, Audio/video, information and communication technology equipment: safety requirements",
+    where: "table 5",
+    standing: "memory",
+    says: "voltage of a charged capacitor by its size, 500 V at 8 nF to 60 V at 300 nF",
+  },
+  "iec-60127": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60127, Miniature fuses, and the practice about it",
+    standing: "memory",
+    says: "melting integral of about 0.5 s × rating² for quick and 4 s × rating² for time-lag fuses; 0.2–0.3 of it for repeated inrush",
+  },
+  "iec-60898": {
+    author: "International Electrotechnical Commission",
+    title: "IEC 60898-1, Circuit-breakers for overcurrent protection for household and similar installations",
+    standing: "memory",
+    says: "characteristic B opens at once between three and five times its rating",
+  },
+  "film-capacitor-practice": {
+    author: "film capacitor data sheets",
+    title: "Alternating voltage, current, dV/dt and heat of film capacitors of a few centimetres",
+    standing: "memory",
+    says: "alternating rating about 0.35 of the direct one; 8 A effective, 3000 V/µs and 1 W as lines worth a look",
+  },
+  "electrolytic-practice": {
+    author: "electrolytic capacitor data sheets",
+    title: "Ripple current and heat of electrolytic capacitors; life halves with each 10 K",
+    standing: "memory",
+    says: "about 0.045 A × (µF)^0.7 for cans of some hundred volts; 3 W for about 10 K",
+  },
+  "natural-convection": {
+    author: "handbooks of heat transfer",
+    title: "Heat through a surface in still air, radiation counted: about 10 W/(m²·K)",
+    standing: "memory",
+    says: "warmth of a winding from its loss and its surface",
+  },
+  "power-cycling": {
+    author: "application manuals of power semiconductors",
+    title: "Fatigue of bond wires and solder by swings of the junction temperature",
+    standing: "memory",
+    says: "swings of 30 K and more count; cycles to failure fall with about the fifth power of the swing",
+  },
+  "gate-drive-practice": {
+    author: "gate-drive application notes",
+    title: "Gate voltage and dead time of power switches",
+    standing: "memory",
+    says: "13–20 V for IGBTs, 10–20 V for MOSFETs, 30 V for moments; dead time one and a half times the gate's rise",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;

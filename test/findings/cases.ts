@@ -1,5 +1,6 @@
 /** One hit and one miss for every rule, as changes of the quiet coil. A miss lies just inside the line that the hit has crossed. */
 import type { Severity } from "../../src/catalogue/finding.ts";
+import type { BurstSetting, BurstStudy } from "../../src/workbench/burst-contract.ts";
 import type { Detuning } from "../../src/workbench/contract.ts";
 
 export interface Change {
@@ -8,6 +9,14 @@ export interface Change {
   /** Figures that stand in for the solved ones. */
   readonly figures?: Readonly<Record<string, number>>;
   readonly detunings?: readonly Detuning[];
+  /** Figures of the burst at the interrupter's limits that stand in for the studied ones. */
+  readonly limits?: Readonly<Record<string, number>>;
+  /** Figures that are taken away. */
+  readonly without?: readonly string[];
+  /** Parts of the study, other than figures, that stand in for the studied ones. */
+  readonly study?: Partial<Omit<BurstStudy, "figures" | "setting">> & { readonly setting?: BurstSetting };
+  /** Solve and study the changed coil itself, instead of standing on the unchanged one. */
+  readonly solved?: true;
   /** Share of one guess in the doubt of the tuning ratio. */
   readonly guess?: { readonly path: string; readonly share: number };
 }

@@ -1,11 +1,15 @@
-/** The quiet coil with a change made to it: its file, and its solution with stand-in figures. */
-import type { Figure } from "../../src/catalogue/figure.ts";
+/** A quiet coil with a change made to it: its file, its solution and its burst with stand-in figures. */
+import { type Figure, type Figures, figure } from "../../src/catalogue/figure.ts";
+import { settingAtLimits } from "../../src/findings/index.ts";
 import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
+import type { BurstStudy } from "../../src/workbench/burst-contract.ts";
+import { study } from "../../src/workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../src/workbench/contract.ts";
 import type { Doubts } from "../../src/workbench/doubts.ts";
 import { solve } from "../../src/workbench/solve.ts";
 import type { Change } from "./cases.ts";
 import { quietCoil } from "./quiet-coil.ts";
+import { quietDriver } from "./quiet-driver.ts";
 
 const coilOf = (file: CoilFile) => {
   if (file.coil === undefined) throw new Error(`no coil: ${file.findings.map(({ what }) => what).join("; ")}`);
@@ -48,6 +52,82 @@ export function changed(change: Change): { file: CoilFile; solution: Solution; d
     solution: solutionOf(file, change),
     ...(guess ? { doubts: doubtsOf(guess) } : {}),
   };
+}
+
+export interface Studied {
+  readonly file: CoilFile;
+  readonly solution: Solution;
+  readonly study: BurstStudy;
+  readonly atLimits?: BurstStudy;
+}
+
+/** A text solved, and its burst studied at its setting and at its interrupter's limits. */
+export function studied(text: string): Studied {
+  const file = readCoil(text);
+  const coil = coilOf(file);
+  const solution = solve(coil, { brief: true });
+  const limits = settingAtLimits(coil);
+  return {
+    file,
+    solution,
+    study: study(coil, solution),
+    ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
+  };
+}
+
+let drivenQuietly: Studied | undefined;
+export function quietBurst(): Studied {
+  drivenQuietly ??= studied(quietDriver);
+  return drivenQuietly;
+}
+
+/** The quiet driver with a change: solved and studied anew where the change says so, else its figures but for those that stand in. */
+export function changedDriver(change: Change): Studied {
+  const text = editedText(quietDriver, change.edits);
+  if (change.solved) return studied(text);
+  const file = readCoil(text);
+  const base = quietBurst();
+  const { figures = {}, limits = {}, without = [] } = change;
+  const { setting, ...parts } = change.study ?? {};
+  const inSolution = Object.keys(figures).filter((id) => base.solution.figures.has(id));
+  const ofStudy = Object.fromEntries(Object.entries(figures).filter(([id]) => !inSolution.includes(id)));
+  const ofSolution = Object.fromEntries(Object.entries(figures).filter(([id]) => inSolution.includes(id)));
+  const { atLimits } = base;
+  return {
+    file,
+    solution: { ...base.solution, coil: coilOf(file), figures: withValues(base.solution.figures, ofSolution) },
+    study: {
+      ...base.study,
+      ...parts,
+      setting: { ...base.study.setting, ...setting },
+      figures: withValues(base.study.figures, ofStudy, without),
+    },
+    // What is changed at the setting is no different at the limits, unless the change says so.
+    ...(atLimits
+      ? {
+          atLimits: {
+            ...atLimits,
+            ...parts,
+            figures: withValues(atLimits.figures, { ...ofStudy, ...limits }, without),
+          },
+        }
+      : {}),
+  };
+}
+
+/** A figure that was not there is made with the unit of the catalogue. */
+function withValues(
+  figures: Figures,
+  values: Readonly<Record<string, number>>,
+  without: readonly string[] = [],
+): Figures {
+  const replaced = new Map<string, Figure>(figures);
+  for (const [id, value] of Object.entries(values)) {
+    const parts = figures.get(id) ?? { from: [], source: "burst-simulation" };
+    replaced.set(id, figure(id, value, { from: parts.from, source: "burst-simulation" }));
+  }
+  for (const id of without) replaced.delete(id);
+  return replaced;
 }
 
 const doubtsOf = ({ path, share }: { path: string; share: number }): Doubts =>
