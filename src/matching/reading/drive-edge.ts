@@ -1,0 +1,133 @@
+/** When a drive was turned on or off, from how the resonators answer: quiet on one side, the answer to a tone on the other. */
+import type { DampedPole } from "../../numerics/damped-fit.ts";
+import { emptyNormal, observe, solveNormal } from "../../numerics/normal-equations.ts";
+import { type Onset, squareAnswer, toneAnswer } from "./edge-answers.ts";
+
+export interface Edge {
+  /** In values of the stretch; not whole. */
+  readonly at: number;
+  /** Standard error from the noise alone, in values. */
+  readonly error: number;
+  /** Variance of what the answer does not explain. */
+  readonly variance: number;
+  /** Σ residual² of the fit. */
+  readonly squares: number;
+  /** Frequency of the drive next to the edge, radians per value. */
+  readonly driven: number;
+}
+
+export interface EdgeSearch {
+  /** What is left when offset and free decay are taken away; NaN where a value does not count. */
+  readonly rest: Float64Array;
+  /** `on`: quiet before the edge. `off`: quiet after it. */
+  readonly kind: "on" | "off";
+  /** Where the edge is looked for, from `earliest` to `latest`. */
+  readonly earliest: number;
+  readonly latest: number;
+  /** Values to look at on the driven side, at least a cycle. */
+  readonly reach: number;
+  /** Values to look at on the quiet side. */
+  readonly quiet: number;
+  readonly poles: readonly DampedPole[];
+  /** Bounds of the drive's frequency, radians per value. */
+  readonly slowest: number;
+  readonly fastest: number;
+  /** Variance of the noise per value. */
+  readonly noise: number;
+  readonly onset: Onset;
+}
+
+/** Steps to a cycle, and frequencies, at which the edge is first looked for. */
+const perCycle = 7;
+const frequencies = 8;
+
+/**
+ * Least squares over the edge's place and the drive's frequency; the answer's amplitudes are solved for at each.
+ *
+ * @returns  undefined where there is nothing to fit
+ */
+export function findEdge(search: EdgeSearch): Edge | undefined {
+  const { earliest, latest, slowest, fastest } = search;
+  const step = (4 * Math.PI) / (slowest + fastest) / perCycle;
+  const stride = (fastest - slowest) / (frequencies - 1);
+  let best: { at: number; driven: number; squares: number } | undefined;
+  for (let driven = slowest; driven <= fastest + stride / 2; driven += stride) {
+    for (let at = earliest; at <= latest; at += step) {
+      const squares = squaresAt(search, { at, driven });
+      if (squares !== undefined && squares < (best?.squares ?? Number.POSITIVE_INFINITY))
+        best = { at, driven, squares };
+    }
+  }
+  if (best === undefined) return undefined;
+  let { at, driven } = best;
+  for (let round = 0; round < 3; round++) {
+    const width = 3 ** -round;
+    at = leastNear(at, width * step, (value) => squaresAt(search, { at: value, driven }));
+    driven = leastNear(driven, width * stride, (value) => squaresAt(search, { at, driven: value }));
+  }
+  return judged(search, { at, driven, step });
+}
+
+/** Golden section within `width` of a start. */
+function leastNear(start: number, width: number, squares: (value: number) => number | undefined): number {
+  const ratio = (Math.sqrt(5) - 1) / 2;
+  const value = (x: number) => squares(x) ?? Number.POSITIVE_INFINITY;
+  let [low, high] = [start - width, start + width];
+  let [a, b] = [high - ratio * (high - low), low + ratio * (high - low)];
+  let [atA, atB] = [value(a), value(b)];
+  for (let n = 0; n < 8; n++) {
+    if (atA < atB) {
+      [high, b, atB] = [b, a, atA];
+      a = high - ratio * (high - low);
+      atA = value(a);
+    } else {
+      [low, a, atA] = [a, b, atB];
+      b = low + ratio * (high - low);
+      atB = value(b);
+    }
+  }
+  return (low + high) / 2;
+}
+
+/** The width at which the sum of squares has grown by the noise's variance is the standard error. */
+function judged(search: EdgeSearch, { at, driven, step }: { at: number; driven: number; step: number }): Edge {
+  const value = (place: number) => squaresAt(search, { at: place, driven }) ?? Number.POSITIVE_INFINITY;
+  const squares = value(at);
+  const variance = Math.max(search.noise, squares / (search.reach + search.quiet));
+  const risesBy = (side: -1 | 1) => {
+    let width = step / 8;
+    while (width < 20 * step && value(at + side * width) < squares + variance) width *= 1.25;
+    return width;
+  };
+  return { at, error: (risesBy(-1) + risesBy(1)) / 2, variance, squares, driven };
+}
+
+/** Σ residual² over quiet and driven side, for the edge at `at`; undefined where the answers cannot be told apart. */
+function squaresAt(
+  { rest, kind, earliest, latest, reach, quiet, poles, onset }: EdgeSearch,
+  { at, driven }: { at: number; driven: number },
+): number | undefined {
+  // The same values are compared for every place of the edge.
+  const from = Math.max(0, Math.floor(kind === "on" ? earliest - quiet : earliest - reach));
+  const to = Math.min(rest.length, Math.ceil(kind === "on" ? latest + reach : latest + quiet));
+  const inside = Math.max(from, Math.min(to, Math.ceil(at)));
+  let squares = 0;
+  const [quietFrom, quietTo] = kind === "on" ? [from, inside] : [inside, to];
+  for (let n = quietFrom; n < quietTo; n++) if (!Number.isNaN(rest[n]!)) squares += rest[n]! ** 2;
+  const answer =
+    kind === "on"
+      ? squareAnswer(onset, { poles, driven, first: inside - at })
+      : toneAnswer(onset, { poles, driven, first: at - (inside - 1) });
+  const normal = emptyNormal(answer.size);
+  const row = new Float64Array(answer.size);
+  const [start, stop, step] = kind === "on" ? [inside, to, 1] : [inside - 1, from - 1, -1];
+  for (let n = start; n !== stop; n += step) {
+    answer.next(row);
+    if (!Number.isNaN(rest[n]!)) observe(normal, row, rest[n]!);
+  }
+  const solved = solveNormal(normal);
+  if (solved === undefined) return undefined;
+  let explained = 0;
+  for (let a = 0; a < answer.size; a++) explained += solved.solution[a]! * normal.side[a]!;
+  return squares + normal.squares - explained;
+}

@@ -1,0 +1,236 @@
+/** The free decay after the drive: one damped tone or two, where it begins, and how sure its poles are. */
+import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
+import { type DampedFit, type DampedPole, dampedAt, fitDamped } from "../../numerics/damped-fit.ts";
+import { fourierTransform, powerOfTwoFrom } from "../../numerics/fft.ts";
+
+export interface FreeDecay {
+  readonly fit: DampedFit;
+  /** First value of the stretch that the fit stands on. */
+  readonly from: number;
+  /** Variance of the noise per value, as the fit sees it near its tones, and the number of values it stands on. */
+  readonly variance: number;
+  readonly freedom: number;
+}
+
+/** A second tone is looked for within this part of the first one's frequency. */
+const reach = 0.45;
+/** The second tone must take away this much more than noise does, in variances of the noise. */
+const claim = 12;
+
+/**
+ * Fits one tone, and two where they are there.
+ * @param values  NaN where a value does not count
+ */
+export function fitDecay(values: Float64Array, near: DampedPole, known?: readonly DampedPole[]): FreeDecay | undefined {
+  const single = bestOf(values, known?.length === 1 ? [known] : [[near]]);
+  if (single === undefined) return undefined;
+  const double = bestOf(values, known?.length === 2 ? [known] : pairsNear(single, values));
+  if (double !== undefined && isTwo(single, double, values)) return judged(double, 0);
+  return judged(single, 0);
+}
+
+/** The same with the number of tones given. */
+export function fitTones(values: Float64Array, poles: readonly DampedPole[]): FreeDecay | undefined {
+  const fit = fitDamped(values, poles);
+  return fit === undefined ? undefined : judged(fit, 0);
+}
+
+function bestOf(values: Float64Array, starts: readonly (readonly DampedPole[])[]): DampedFit | undefined {
+  let best: DampedFit | undefined;
+  for (const start of starts) {
+    const fit = fitDamped(values, start);
+    if (fit !== undefined && (best === undefined || fit.squares < best.squares)) best = fit;
+  }
+  return best;
+}
+
+/** Where a second tone may stand: on the strongest line of what the first left over, and close on either side of it. */
+function pairsNear(single: DampedFit, values: Float64Array): readonly (readonly DampedPole[])[] {
+  const [tone] = single.terms;
+  if (tone === undefined) return [];
+  const bin = (2 * Math.PI) / values.length;
+  const lines = [
+    lineOf(single.residual, { near: tone.angular, apart: 0 }),
+    lineOf(values, { near: tone.angular, apart: 3 * bin }),
+  ].filter((line) => line !== undefined);
+  const decay = Math.max(tone.decay, bin / 20);
+  const starts: DampedPole[][] = lines.flatMap((angular) => {
+    // A single fit to two tones sits between them: the other tone is its mirror in the line that was found.
+    const mirrored = 2 * tone.angular - angular;
+    return [
+      [tone, { decay, angular }],
+      [
+        { decay, angular: mirrored },
+        { decay, angular },
+      ],
+    ];
+  });
+  starts.push([
+    { decay, angular: tone.angular - bin },
+    { decay, angular: tone.angular + bin },
+  ]);
+  return starts.filter((start) => start.every(({ angular }) => angular > 0 && angular < Math.PI));
+}
+
+/** The strongest line within reach of `near`, at least `apart` from it [rad per value]. */
+export function lineOf(values: Float64Array, { near, apart }: { near: number; apart: number }): number | undefined {
+  const spectrum = powerOf(values, 4);
+  const size = 2 * (spectrum.length - 1);
+  let best = -1;
+  for (let bin = 1; bin < spectrum.length - 1; bin++) {
+    const angular = (2 * Math.PI * bin) / size;
+    if (Math.abs(angular - near) > reach * near || Math.abs(angular - near) < apart) continue;
+    const isPeak = spectrum[bin]! >= spectrum[bin - 1]! && spectrum[bin]! >= spectrum[bin + 1]!;
+    if (isPeak && (best < 0 || spectrum[bin]! > spectrum[best]!)) best = bin;
+  }
+  return best < 0 ? undefined : (2 * Math.PI * best) / size;
+}
+
+/** Power spectrum of the values under a raised cosine, padded with zeros to `padding` times their number. [size/2 + 1] */
+function powerOf(values: Float64Array, padding: number, window = true): Float64Array {
+  const count = values.length;
+  const size = powerOfTwoFrom(count * padding);
+  const transform = fourierTransform(size);
+  const input = transform.array();
+  const output = transform.array();
+  for (let n = 0; n < count; n++) {
+    const value = values[n]!;
+    const weight = window ? 0.5 - 0.5 * Math.cos((2 * Math.PI * (n + 0.5)) / count) : 1;
+    input[2 * n] = Number.isNaN(value) ? 0 : value * weight;
+  }
+  transform.forward(input, output);
+  return Float64Array.from({ length: size / 2 + 1 }, (_, bin) => output[2 * bin]! ** 2 + output[2 * bin + 1]! ** 2);
+}
+
+/**
+ * The variance of the noise per value near the tones: from the residual's spectrum about them where that stands out from the rest
+ * (coloured noise, quantisation), from the whole residual otherwise.
+ */
+function judged(fit: DampedFit, from: number): FreeDecay {
+  const { terms, squares, count, parameters, residual } = fit;
+  const freedom = Math.max(1, count - parameters);
+  const whole = squares / freedom;
+  const spectrum = powerOf(residual, 1, false);
+  const size = 2 * (spectrum.length - 1);
+  const low = Math.min(...terms.map(({ angular }) => angular)) * 0.75;
+  const high = Math.max(...terms.map(({ angular }) => angular)) * 1.25;
+  let power = 0;
+  let bins = 0;
+  for (let bin = 1; bin < spectrum.length - 1; bin++) {
+    const angular = (2 * Math.PI * bin) / size;
+    if (angular < low || angular > high) continue;
+    power += spectrum[bin]!;
+    bins++;
+  }
+  // The zeros that were added make more bins of the same number of values.
+  const near = 2 * bins * (residual.length / size) - (parameters - 1);
+  if (near < 4) return { fit, from, variance: whole, freedom };
+  const local = (2 * power) / size / near / (count / residual.length);
+  const chance = 1 + 2.4 * Math.sqrt(2 / near);
+  return local > whole * chance || local < whole / (chance * 1.5)
+    ? { fit, from, variance: local, freedom: near }
+    : { fit, from, variance: whole, freedom };
+}
+
+/** Two tones are claimed only where noise does not explain the gain, and where they are apart. */
+function isTwo(single: DampedFit, double: DampedFit, values: Float64Array): boolean {
+  const { variance } = judged(double, 0);
+  const [a, b] = double.terms;
+  if (a === undefined || b === undefined) return false;
+  const gain = (single.squares - double.squares) / Math.max(variance, Number.MIN_VALUE);
+  if (gain < 4 * Math.log(values.length) + claim) return false;
+  const apart = Math.abs(a.angular - b.angular);
+  const width = Math.abs(a.decay) + Math.abs(b.decay);
+  // Two tones inside one line width are a decay that is not exponential.
+  if (apart < 0.6 * width || apart > reach * Math.max(a.angular, b.angular)) return false;
+  const sizes = [a, b].map(({ real, imaginary }) => Math.hypot(real, imaginary));
+  return Math.min(...sizes) > 0.004 * Math.max(...sizes) && a.decay > 0 && b.decay > 0;
+}
+
+export interface Decay extends FreeDecay {
+  /** The model fails at values before this one: something else drives them. */
+  readonly freeFrom: number;
+}
+
+/**
+ * Finds the decay and how far back it reaches: fitted to the late part first, then extended towards the start as long as what is added
+ * fits as well as the rest.
+ *
+ * @param values   from before the end of the drive to where the decay sinks into the noise
+ * @param options  `from`: where surely nothing drives any more; `cycle`: values to a cycle; `noise`: standard deviation of a value
+ */
+export function findDecay(
+  values: Float64Array,
+  { from, cycle, noise, near }: { from: number; cycle: number; noise: number; near: DampedPole },
+): Decay | undefined {
+  let start = from;
+  let decay = fitDecay(values.subarray(start), near);
+  if (decay === undefined) return undefined;
+  let step = Math.max(2 * cycle, (values.length - start) / 4);
+  while (start > 0 && step >= cycle / 2) {
+    const earlier = Math.max(0, Math.round(start - step));
+    const longer = extended(values, { earlier, start, decay, noise });
+    if (longer === undefined) step /= 2;
+    else {
+      decay = longer;
+      start = earlier;
+      step *= 1.5;
+    }
+    if (start === 0) break;
+  }
+  return { ...decay, from: start, freeFrom: start };
+}
+
+/** The decay fitted from `earlier` on, if the values that are new fit as the old ones do. */
+function extended(
+  values: Float64Array,
+  { earlier, start, decay, noise }: { earlier: number; start: number; decay: FreeDecay; noise: number },
+): FreeDecay | undefined {
+  const shifted = decay.fit.terms.map(({ decay: rate, angular }) => ({ decay: rate, angular }));
+  const stretch = values.subarray(earlier);
+  const candidates = [fitTones(stretch, shifted)];
+  if (
+    shifted.length === 1 &&
+    shifted[0] !== undefined &&
+    !fits(candidates[0], { fresh: start - earlier, decay, noise })
+  )
+    candidates.push(fitDecay(stretch, shifted[0]));
+  return candidates.find((candidate) => fits(candidate, { fresh: start - earlier, decay, noise }));
+}
+
+function fits(
+  candidate: FreeDecay | undefined,
+  { fresh, decay, noise }: { fresh: number; decay: FreeDecay; noise: number },
+): candidate is FreeDecay {
+  if (candidate === undefined) return false;
+  const { residual } = candidate.fit;
+  let squares = 0;
+  let size = 0;
+  for (let n = 0; n < fresh; n++) {
+    squares += residual[n]! ** 2;
+    size = Math.max(size, Math.abs(dampedAt(candidate.fit, n)));
+  }
+  const variance = Math.max(decay.variance, noise * noise * 0.5);
+  // A converter is linear to a thousandth or two at best; what is off by that is no drive.
+  const allowed = variance * (1 + 4 * Math.sqrt(2 / fresh)) + (0.0015 * size) ** 2;
+  return squares / fresh <= allowed;
+}
+
+/** A first guess of a decay's pole: the strongest line, and how the energy falls from the first half to the second. */
+export function guessPole(values: Float64Array, near: number): DampedPole {
+  const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
+  const angular = lineOf(filled, { near, apart: 0 }) ?? near;
+  const half = filled.length >> 1;
+  const energy = (part: Float64Array) => part.reduce((sum, value) => sum + value * value, 0);
+  const first = energy(filled.subarray(0, half));
+  const second = energy(filled.subarray(half));
+  const decay = second > 0 && first > second ? Math.log(first / second) / filled.length : 1 / filled.length;
+  return { decay, angular };
+}
+
+/** Envelope of the band about a frequency [rad per value]. */
+export function bandEnvelope(values: Float64Array, angular: number): Float64Array {
+  const frequency = angular / (2 * Math.PI);
+  const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
+  return envelopeOf(analyticSignal(filled, { low: 0.5 * frequency, high: Math.min(0.5, 1.6 * frequency) }));
+}

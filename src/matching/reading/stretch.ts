@@ -1,0 +1,45 @@
+/** A piece of a channel as the fits take it: double precision, NaN where a sample does not count, a few samples to a cycle. */
+
+export interface Stretch {
+  /** [length], NaN where no sample counts. */
+  readonly values: Float64Array;
+  /** Place of the first value in the record, in samples; not whole where several were averaged. */
+  readonly from: number;
+  /** Samples of the record to one value. */
+  readonly step: number;
+}
+
+export interface Trusted {
+  readonly samples: Float32Array;
+  /** At or beyond these levels the instrument may have clipped: such samples do not count. */
+  readonly below: number;
+  readonly above: number;
+}
+
+/**
+ * The samples from `from` to `to`, averaged by `step`. A damped sinusoid averaged over equal blocks is a damped sinusoid of the same
+ * decay and frequency: nothing is lost but noise.
+ */
+export function stretchOf(
+  { samples, below, above }: Trusted,
+  { from, to, step }: { from: number; to: number; step: number },
+): Stretch {
+  const first = Math.max(0, Math.floor(from));
+  const count = Math.max(0, Math.floor((Math.min(samples.length, to) - first) / step));
+  const values = new Float64Array(count);
+  for (let n = 0; n < count; n++) {
+    let sum = 0;
+    const start = first + n * step;
+    for (let i = start; i < start + step; i++) {
+      const value = samples[i]!;
+      sum += value > below && value < above ? value : Number.NaN;
+    }
+    values[n] = sum / step;
+  }
+  return { values, from: first + (step - 1) / 2, step };
+}
+
+/** Samples to average so that about `perCycle` values remain to a cycle. */
+export function stepFor({ frequency, perCycle }: { frequency: number; perCycle: number }): number {
+  return Math.max(1, Math.floor(1 / (frequency * perCycle)));
+}

@@ -1,0 +1,131 @@
+/** One burst read: its free decay with the poles, and the edges of its drive. */
+import type { DampedPole } from "../../numerics/damped-fit.ts";
+import type { Burst } from "./bursts.ts";
+import type { Converter } from "./converter.ts";
+import { driveEnd, driveStart } from "./drive.ts";
+import { type FreeDecay, findDecay, fitTones, guessPole } from "./ring-down.ts";
+import { type Stretch, stretchOf } from "./stretch.ts";
+
+export interface SignalChannel {
+  readonly samples: Float32Array;
+  readonly converter: Converter;
+  /** Half spans block by block. */
+  readonly span: Float32Array;
+  readonly blockSize: number;
+  /** Rough, as a part of the sample rate. */
+  readonly frequency: number;
+  /** Envelope of the quiet parts. */
+  readonly floor: number;
+}
+
+/** An edge of the drive, in samples of the record, with its standard error. */
+export interface EdgeFound {
+  readonly at: number;
+  readonly error: number;
+}
+
+export interface BurstTones {
+  readonly burst: Burst;
+  readonly stretch: Stretch;
+  readonly decay: FreeDecay;
+  /** Where the fit of the decay begins and ends, in samples of the record. */
+  readonly decayFrom: number;
+  readonly decayTo: number;
+  /** Absent where the record begins inside the burst or the burst is a free decay from its start. */
+  readonly driveStart?: EdgeFound;
+  readonly driveEnd?: EdgeFound;
+}
+
+/** Values to a cycle that the fits work on. */
+const perCycle = 10;
+/** A decay of fewer cycles than this is too short to be read. */
+const fewestCycles = 3;
+/** Cycles before a burst that are looked at. */
+const before = 12;
+/** Values that a fit stands on at most; longer decays are averaged more coarsely, shown no longer. */
+const mostValues = 6000;
+
+/** Undefined where no free decay can be read. */
+export function readTones(signal: SignalChannel, burst: Burst): BurstTones | undefined {
+  const { frequency, converter, samples } = signal;
+  const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
+  const cycle = 1 / frequency / step;
+  const from = burst.cutAtStart ? burst.from : burst.from - before * cycle * step;
+  const stretch = stretchOf(
+    { samples, below: converter.below, above: converter.above },
+    { from, to: Math.min(burst.to, Math.max(0, from) + mostValues * step), step },
+  );
+  const { values } = stretch;
+  const placeOf = (sample: number) => (sample - stretch.from) / step;
+  const late = Math.min(values.length, Math.max(0, Math.round(placeOf(lastLoud(signal, burst)))));
+  if (values.length - late < fewestCycles * cycle) return undefined;
+  const noise = (0.29 * converter.step) / Math.sqrt(step);
+  const near = guessPole(values.subarray(late), 2 * Math.PI * frequency * step);
+  const found = findDecay(values, { from: late, cycle, noise, near });
+  if (found === undefined || !isDecay(found)) return undefined;
+  const edges = edgesOf({ values, decay: found, freeFrom: found.freeFrom, cycle, burst, start: placeOf(burst.from) });
+  const settled = edges.end === undefined ? found.freeFrom : Math.max(edges.end.at + 0.75 * cycle, found.freeFrom);
+  const decayFrom = Math.ceil(settled);
+  const decay = fitTones(values.subarray(decayFrom), polesOf(found)) ?? found;
+  if (!isDecay(decay)) return undefined;
+  const sampleOf = (place: number) => stretch.from + place * step;
+  const edge = (one: { at: number; error: number } | undefined): EdgeFound | undefined =>
+    one === undefined ? undefined : { at: sampleOf(one.at), error: one.error * step };
+  const driveStarted = edge(edges.start);
+  const driveEnded = edge(edges.end);
+  return {
+    burst,
+    stretch,
+    decay,
+    decayFrom: sampleOf(decayFrom),
+    decayTo: sampleOf(values.length),
+    ...(driveStarted === undefined ? {} : { driveStart: driveStarted }),
+    ...(driveEnded === undefined ? {} : { driveEnd: driveEnded }),
+  };
+}
+
+export function polesOf({ fit }: FreeDecay): readonly DampedPole[] {
+  return fit.terms.map(({ decay, angular }) => ({ decay, angular }));
+}
+
+/** Grows nowhere and does not last for ever. */
+function isDecay({ fit }: FreeDecay): boolean {
+  return fit.terms.every(({ decay }) => decay > 0);
+}
+
+/** Last sample about which the envelope still stands above a third of its peak: behind it nothing drives the coil. */
+function lastLoud({ span, blockSize, floor }: SignalChannel, { from, to, peak }: Burst): number {
+  const level = Math.max(0.3 * peak, Math.min(0.6 * peak, 4 * floor));
+  let last = Math.floor(from / blockSize);
+  const end = Math.min(span.length, Math.floor(to / blockSize));
+  for (let block = last; block < end; block++) if (span[block]! > level) last = block;
+  return (last + 1) * blockSize;
+}
+
+function edgesOf({
+  values,
+  decay,
+  freeFrom,
+  cycle,
+  burst,
+  start,
+}: {
+  values: Float64Array;
+  decay: FreeDecay;
+  freeFrom: number;
+  cycle: number;
+  burst: Burst;
+  start: number;
+}): { start?: { at: number; error: number }; end?: { at: number; error: number } } {
+  const length = freeFrom - start;
+  // Within two cycles of the burst's start nothing was driven: the coil was struck once and rings.
+  if (length < 2 * cycle) return {};
+  const guard = Math.min(values.length, Math.ceil(freeFrom + 1.5 * cycle));
+  const refit = fitTones(values.subarray(guard), polesOf(decay));
+  const free =
+    refit !== undefined && isDecay(refit) ? { fit: refit.fit, from: guard } : { fit: decay.fit, from: freeFrom };
+  const side = { values, decay: free.fit, decayFrom: free.from, noise: decay.variance, cycle, length };
+  const end = driveEnd(side, freeFrom);
+  const begin = burst.cutAtStart ? undefined : driveStart(side, start);
+  return { ...(end === undefined ? {} : { end }), ...(begin === undefined ? {} : { start: begin }) };
+}
