@@ -4,7 +4,6 @@ import type { BurstResult, GateChange } from "../burst/index.ts";
 import { type Figure, figure } from "../catalogue/figure.ts";
 import type { Bridge } from "../description/coil.ts";
 import {
-  type HeatStretch,
   type JunctionCourse,
   junctionCourse,
   turnOffEnergy,
@@ -14,6 +13,7 @@ import {
 import type { Joule, Second, Volt } from "../units/si.ts";
 import type { Commutation } from "./burst-contract.ts";
 import type { BurstContext } from "./burst-figures.ts";
+import { heatOfSwitch, type Side } from "./driver-heat.ts";
 
 const celsiusZero = 273.15;
 /** Turn-off energy about its data-sheet point, either way. From memory. */
@@ -28,6 +28,7 @@ export interface SwitchStudy {
 /** A change of the gates with what it costs all switches of one position, upper or lower. */
 interface Switching {
   readonly time: Second;
+  readonly side: Side;
   readonly off: number;
   readonly on: number;
 }
@@ -56,15 +57,26 @@ export function switchStudy({ coil, train }: BurstContext): SwitchStudy {
     low: parts.conduction + parts.diode + (1 - turnOffSpread) * parts.off + turnOnOverTurnOff.least * parts.on,
     high: parts.conduction + parts.diode + (1 + turnOffSpread) * parts.off + turnOnOverTurnOff.greatest * parts.on,
   };
-  const stretches = stretchesOf({
-    result,
-    conduction: parts.conduction,
-    diode: parts.diode,
-    switched: switchings.map((at) => ({ time: at.time, energy: energyOf("off", at) + energyOf("on", at) })),
-    period,
-  });
-  const { heatsink } = bridge;
-  const junction = junctionCourse({ stretches, period, terms: bridge.switch.thermal, heatsink });
+  const courseOf = (side: Side): JunctionCourse =>
+    junctionCourse({
+      stretches: heatOfSwitch({
+        side,
+        device: network.switch,
+        result,
+        conduction: 2 * parts.conduction,
+        diode: 2 * parts.diode,
+        // Of all switches that change at once, this one has its part.
+        pulses: switchings
+          .filter((at) => at.side === side)
+          .map((at) => ({ time: at.time, energy: 2 * (energyOf("off", at) + energyOf("on", at)) })),
+        period,
+      }),
+      period,
+      terms: bridge.switch.thermal,
+      heatsink: bridge.heatsink,
+    });
+  const [upper, lower] = [courseOf("upper"), courseOf("lower")];
+  const junction = upper.peak >= lower.peak ? upper : lower;
   return {
     junction,
     commutations: commutationsOf(result),
@@ -100,7 +112,7 @@ function switchFigures({
       source: foster,
       low: Math.min(scaled(temperature, ends.low), temperature - celsiusZero),
       high: Math.max(scaled(temperature, ends.high), temperature - celsiusZero),
-      note: "in °C; reckoned in kelvin; switch and diode in one thermal network, losses as at the data-sheet temperature",
+      note: "in °C, reckoned in kelvin; of the side that gets hotter; switch and diode in one thermal network, losses as at the data-sheet temperature",
     });
   const thermal = ["switch.meanPower", "bridge.heatsink", "bridge.switch.thermal"];
   return [
@@ -158,8 +170,10 @@ function switchingsOf(changes: readonly GateChange[]): Switching[] {
     const off = (before.upper && !upper && current > 0) || (before.lower && !lower && current < 0) ? size : 0;
     // The other side's diode carries a current that flows with this side's switch.
     const on = (upper && !before.upper && current > 0) || (lower && !before.lower && current < 0) ? size : 0;
+    // A current that flows on from the other side is the business of the side that is put on; else of the one that is put off.
+    const side = (on > 0 ? upper : before.upper) ? "upper" : "lower";
     before = { upper, lower };
-    return { time, off, on };
+    return { time, side, off, on };
   });
 }
 
@@ -177,59 +191,4 @@ function commutationsOf({ gateChanges, commutations }: BurstResult): Commutation
     off = 0;
   });
   return found;
-}
-
-/**
- * The heat of one switch with its diode over a burst, half-cycle by half-cycle: conduction in proportion to what each half-cycle's peak
- * would cost, and after the drive the diodes alone down to the moment when the primary is quiet. The sums are exact, the split is not.
- */
-function stretchesOf({
-  result,
-  conduction,
-  diode,
-  switched,
-  period,
-}: {
-  result: BurstResult;
-  conduction: Joule;
-  diode: Joule;
-  switched: readonly { readonly time: Second; readonly energy: Joule }[];
-  period: Second;
-}): HeatStretch[] {
-  const { envelope } = result;
-  const off = result.gatesOffTime ?? result.at;
-  const quiet = Math.min(period, Math.max(off, result.primaryQuietTime ?? off));
-  const edges = [0, ...envelope.slice(1).map(({ time }, n) => (time + envelope[n]!.time) / 2), off].filter(
-    (time, n, all) => n === 0 || time > all[n - 1]!,
-  );
-  const middles = edges.slice(1).map((to, n) => (to + edges[n]!) / 2);
-  const sizes = middles.map((middle) => nearestPeak(envelope, middle));
-  const last = sizes.at(-1) ?? 0;
-  const driven = edges.slice(1).map((to, n) => ({ from: edges[n]!, to, weight: sizes[n]! * (to - edges[n]!) }));
-  const after = quiet > off ? [{ from: off, to: quiet, weight: (last / 2) * (quiet - off) }] : [];
-  const all = [...driven, ...after];
-  const share = (parts: readonly { weight: number }[]): number => parts.reduce((sum, { weight }) => sum + weight, 0);
-  const drivenWeight = share(driven);
-  // While driven near the crossings the diodes carry little: they are counted with a tenth of the weight.
-  const diodeWeight = 0.1 * drivenWeight + share(after);
-  const stretches = all.map(({ from, to, weight }, n) => {
-    const isDriven = n < driven.length;
-    const conducted = drivenWeight > 0 && isDriven ? (conduction * weight) / drivenWeight : 0;
-    const freewheeled = diodeWeight > 0 ? (diode * (isDriven ? 0.1 : 1) * weight) / diodeWeight : 0;
-    const atChanges = switched.reduce((sum, { time, energy }) => (time > from && time <= to ? sum + energy : sum), 0);
-    return { duration: to - from, energy: conducted + freewheeled + atChanges };
-  });
-  // Nothing may be lost to an envelope without half-cycles.
-  const booked = stretches.reduce((sum, { energy }) => sum + energy, 0);
-  const due = conduction + diode + switched.reduce((sum, { energy }) => sum + energy, 0);
-  if (stretches.length === 0) return due > 0 ? [{ duration: Math.min(period, result.at), energy: due }] : [];
-  const head = stretches[0]!;
-  return [{ ...head, energy: head.energy + Math.max(0, due - booked) }, ...stretches.slice(1)];
-}
-
-function nearestPeak(envelope: BurstResult["envelope"], time: Second): number {
-  let nearest: BurstResult["envelope"][number] | undefined;
-  for (const point of envelope)
-    if (!nearest || Math.abs(point.time - time) < Math.abs(nearest.time - time)) nearest = point;
-  return nearest?.current ?? 0;
 }
