@@ -3,6 +3,7 @@ import "./style/index.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
 import { App } from "./app.tsx";
+import { followBursts } from "./burst/burst-state.ts";
 import { followMaps } from "./drawing/field-maps.ts";
 import { listenForKeys } from "./gestures/registry.ts";
 import { keepOffline } from "./host/keep-offline.ts";
@@ -28,6 +29,7 @@ followTheme();
 followAddress();
 followText();
 followMaps();
+followBursts();
 followQuestions();
 listenForKeys();
 addEventListener("beforeunload", (event) => {

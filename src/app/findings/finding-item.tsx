@@ -1,16 +1,16 @@
 /** One finding: what, where, what was expected, what it stands on, what can be done. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { quantities } from "../../catalogue/quantities.ts";
+import { shownFigure } from "../burst/burst-state.ts";
 import { Words } from "../frame/words.tsx";
 import { shownParts } from "../ledger/ledger-rows.ts";
-import { solution } from "../state/answers.ts";
 import { asked } from "../state/view.ts";
 import { jumpTo, placeWords } from "./jump.ts";
 import { RemedyButtons } from "./remedy-buttons.tsx";
 import { SeverityMark } from "./severity-mark.tsx";
 
 function Evidence({ id }: { readonly id: string }) {
-  const figure = solution.value?.figures.get(id);
+  const figure = shownFigure(id);
   if (figure === undefined) {
     return (
       <button type="button" class="quiet" onClick={() => jumpTo(id)}>

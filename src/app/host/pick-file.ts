@@ -64,9 +64,17 @@ export async function pickToSave(name: string): Promise<FileHandle | undefined |
 }
 
 /** Hands a text over as a download. */
-export function download({ name, text }: { readonly name: string; readonly text: string }): void {
+export function download({
+  name,
+  text,
+  type = "application/yaml",
+}: {
+  readonly name: string;
+  readonly text: string;
+  readonly type?: string;
+}): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
+  link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

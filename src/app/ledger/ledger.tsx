@@ -1,5 +1,6 @@
 /** Every figure with its value, its interval and where it comes from. */
 import { useMemo } from "preact/hooks";
+import type { Figures } from "../../catalogue/figure.ts";
 import { behind, doubts, solution, study } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
@@ -7,9 +8,16 @@ import { LedgerLine } from "./ledger-line.tsx";
 import { ledgerGroups } from "./ledger-rows.ts";
 import { OriginKey } from "./origin-key.tsx";
 
-/** `only` names the groups to show; all where absent. */
-export function Ledger({ only }: { readonly only?: readonly string[] }) {
-  const found = solution.value;
+interface Properties {
+  /** Names of the groups to show; all where absent. */
+  readonly only?: readonly string[];
+  /** Shown in place of the solution's own. */
+  readonly figures?: Figures | undefined;
+}
+
+export function Ledger({ only, figures }: Properties) {
+  const solved = solution.value;
+  const found = useMemo(() => (solved && figures ? { ...solved, figures } : solved), [solved, figures]);
   const provenances = drawable.value?.file.provenances;
   const sure = doubts.value;
   const last = study.value?.doubts;

@@ -1,5 +1,6 @@
 /** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
 import type { FunctionComponent } from "preact";
+import { BurstRoom } from "../burst/burst-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
 
@@ -19,4 +20,5 @@ export const rooms: readonly Room[] = [
     question: "Where does it ring, is it tuned, what moves the tune?",
     View: ResonanceRoom,
   },
+  { id: "burst", name: "Burst", question: "What happens in one burst, and who pays for it?", View: BurstRoom },
 ];

@@ -1,6 +1,8 @@
 /** Explanations of the figures that were asked about, kept for as long as the text stays. */
 import { effect, signal } from "@preact/signals";
+import type { BurstSetting } from "../../workbench/burst-contract.ts";
 import type { CoilFile } from "../../workbench/contract.ts";
+import { moved, shownFigure } from "../burst/burst-state.ts";
 import { settled } from "../state/answers.ts";
 import { file } from "../state/document.ts";
 import { asked, room } from "../state/view.ts";
@@ -15,14 +17,15 @@ const roomWants: Readonly<Record<string, string>> = { resonance: "tuning.ratio" 
 interface Question {
   readonly file: CoilFile;
   readonly id: string;
+  readonly setting: BurstSetting;
 }
 
 const askerOf = () =>
   latestOnly(
-    async ({ file, id }: Question) => ({
+    async ({ file, id, setting }: Question) => ({
       id,
       got: await slowBench()
-        .explain(file, id)
+        .explain(file, id, setting)
         .catch(() => undefined),
     }),
     ({ id, got }) => {
@@ -36,12 +39,16 @@ export function followQuestions(): void {
   effect(() => {
     const now = settled.value;
     const wanted = new Set([asked.value, roomWants[room.value]].filter((id) => id !== undefined));
+    const setting = moved.value;
     if (now?.solution === undefined) return;
     for (const id of wanted) {
-      if (!now.solution.figures.has(id) || explained.peek().get(id)?.text === now.text) continue;
+      const known = explained.peek().get(id);
+      // a figure of the coil at rest does not ask where the sliders stand
+      const asItStands = known?.setting === setting || now.solution.figures.has(id);
+      if (shownFigure(id) === undefined || (known?.text === now.text && asItStands)) continue;
       const ask = askers.get(id) ?? askerOf();
       askers.set(id, ask);
-      ask({ file: file.peek(), id });
+      ask({ file: file.peek(), id, setting });
     }
   });
 }

@@ -2,10 +2,10 @@
 
 import type { Figure } from "../../catalogue/figure.ts";
 import { quantities } from "../../catalogue/quantities.ts";
+import { shownFigure } from "../burst/burst-state.ts";
 import { jumpTo } from "../findings/jump.ts";
 import { shownParts } from "../ledger/ledger-rows.ts";
 import { OriginMark } from "../ledger/origin-mark.tsx";
-import { solution } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
 
@@ -45,11 +45,10 @@ function KeyInput({ path }: { readonly path: string }) {
 }
 
 export function InputsList({ from }: { readonly from: readonly string[] }) {
-  const figures = solution.value?.figures;
   return (
     <ul class="inputs">
       {from.map((id) => {
-        const figure = figures?.get(id);
+        const figure = shownFigure(id);
         return figure ? <FigureInput key={id} figure={figure} /> : <KeyInput key={id} path={id} />;
       })}
     </ul>

@@ -2,11 +2,12 @@
 import { useEffect, useRef } from "preact/hooks";
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatRange } from "../../units/index.ts";
+import { shownFigure } from "../burst/burst-state.ts";
 import { jumpTo } from "../findings/jump.ts";
 import { decisiveOrigin } from "../ledger/decisive-origin.ts";
 import { shownParts } from "../ledger/ledger-rows.ts";
 import { OriginMark, originSays } from "../ledger/origin-mark.tsx";
-import { behind, doubts, solution } from "../state/answers.ts";
+import { behind, doubts } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
 import { CrossChecks } from "./cross-checks.tsx";
@@ -22,7 +23,7 @@ function giveFocusBack(id: string): void {
 export function WhyDrawer() {
   const id = asked.value;
   const title = useRef<HTMLHeadingElement>(null);
-  const figure = id === undefined ? undefined : solution.value?.figures.get(id);
+  const figure = id === undefined ? undefined : shownFigure(id);
   const before = useRef<string | undefined>(undefined);
   useEffect(() => {
     if (id === undefined && before.current !== undefined) giveFocusBack(before.current);

@@ -1,4 +1,6 @@
 /** What the workers give back for a text. */
+
+import type { Figures } from "../../catalogue/figure.ts";
 import type { Finding } from "../../catalogue/finding.ts";
 import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
 import type { FieldMap, Solution } from "../../workbench/contract.ts";
@@ -9,6 +11,8 @@ export interface Answer {
   /** The text it was worked out for. */
   readonly text: string;
   readonly solution?: Solution;
+  /** Of the burst at the file's own setting. */
+  readonly burstFigures?: Figures;
   readonly findings: readonly Finding[];
   /** Why there is no solution, where the file could be read and still could not be solved. */
   readonly failed?: string;
