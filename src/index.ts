@@ -15,6 +15,8 @@ export {
   readCoil,
   resolvePlace,
 } from "./readers/coil-file.ts";
+export type { BurstSetting, BurstStudy, EnergyPart, Waveforms } from "./workbench/burst-contract.ts";
+export { study } from "./workbench/burst-stage.ts";
 export type {
   Detuning,
   FieldMap,

@@ -78,13 +78,14 @@ export function networkOfCoil({
   };
 }
 
-/** The bank of a supply as two halves in series at the mains' peak. */
-export function busOfSupply({ mains, rectifier, capacitors }: Supply): Bus {
-  const { each, series, parallel, esr } = capacitors;
-  const whole: Farad = (each * parallel) / series;
-  return {
-    voltage: (rectifier === "doubler" ? 2 : 1) * mainsPeak(mains.voltage),
-    capacitorEach: 2 * whole,
-    resistanceEach: (esr * series) / parallel / 2,
-  };
+/**
+ * The bank as two halves in series at the mains' peak: behind a doubler each half is a bank of its own, as the file says; behind a bridge the
+ * one bank is counted as two halves of twice the capacitance.
+ */
+export function busOfSupply({ mains, rectifier, capacitors: { each, series, parallel, esr } }: Supply): Bus {
+  const capacitance: Farad = (each * parallel) / series;
+  const resistance: Ohm = (esr * series) / parallel;
+  return rectifier === "doubler"
+    ? { voltage: 2 * mainsPeak(mains.voltage), capacitorEach: capacitance, resistanceEach: resistance }
+    : { voltage: mainsPeak(mains.voltage), capacitorEach: 2 * capacitance, resistanceEach: resistance / 2 };
 }

@@ -65,20 +65,31 @@ export function primaryLink({
   return remembered((tap) => {
     const layers = layersAt(primary, tap);
     const shares = currentShares(layers, primary.layers.connected, selfOf);
-    const mutuals = new Float64Array(profiles.length);
     let inductance = 0;
     let toShorted = 0;
     layers.forEach((layer, a) => {
       inductance += shares[a]! ** 2 * ringSetInductance(layer, selfOf);
       for (let b = 0; b < a; b++) inductance += 2 * shares[a]! * shares[b]! * ringSetMutual(layer, layers[b]!);
-      for (const ring of layer) addScaled(mutuals, linksOf(ring), shares[a]! * ring.share);
       if (shorted) toShorted += shares[a]! * ringSetMutual(layer, [shorted.ring]);
     });
-    if (shorted && shortedLinks) {
-      inductance -= toShorted ** 2 / shorted.inductance;
-      addScaled(mutuals, shortedLinks, -toShorted / shorted.inductance);
-    }
-    return { inductance, mutuals };
+    if (shorted) inductance -= toShorted ** 2 / shorted.inductance;
+    const linked = (): Float64Array => {
+      const mutuals = new Float64Array(profiles.length);
+      layers.forEach((layer, a) => {
+        for (const ring of layer) addScaled(mutuals, linksOf(ring), shares[a]! * ring.share);
+      });
+      if (shorted && shortedLinks) addScaled(mutuals, shortedLinks, -toShorted / shorted.inductance);
+      return mutuals;
+    };
+    // A search for a tap asks for the inductance alone, far beyond the turns wound.
+    let mutuals: Float64Array | undefined;
+    return {
+      inductance,
+      get mutuals() {
+        mutuals ??= linked();
+        return mutuals;
+      },
+    };
   });
 }
 
@@ -122,7 +133,11 @@ function mutualToTurns(ring: Ring, { radius, pitch, turns, firstHeight }: Windin
 }
 
 function weigh(toTurns: Float64Array, profiles: readonly Float64Array[]): Float64Array {
-  return Float64Array.from(profiles, (profile) => profile.reduce((sum, current, j) => sum + current * toTurns[j]!, 0));
+  return Float64Array.from(profiles, (profile) => {
+    let sum = 0;
+    for (let j = 0; j < profile.length; j++) sum += profile[j]! * toTurns[j]!;
+    return sum;
+  });
 }
 
 function addScaled(into: Float64Array, values: Float64Array, scale: number): void {

@@ -2,6 +2,7 @@
 import type { Electrostatics } from "../fields/electrostatics.ts";
 import { type Patch, parameterAt } from "../fields/patch.ts";
 import { cholesky, symmetricEigen } from "../numerics/eigen.ts";
+import { addTransposedProduct } from "../numerics/gram.ts";
 import { toeplitzOperator } from "../numerics/toeplitz.ts";
 import type { Ampere, Farad, Henry, Hertz } from "../units/si.ts";
 
@@ -61,15 +62,14 @@ export function windingMagnetics({
   const linked = toeplitzOperator(column, "even").times(carried, free);
   if (shorted) opposeBy(shorted, { carried, linked, turns, free });
   const inductance = new Float64Array(free * free);
-  for (let j = 0; j < turns; j++) {
-    const row = j * free;
-    for (let a = 0; a < free; a++) {
-      const b = carried[row + a]!;
-      for (let c = 0; c <= a; c++) inductance[a * free + c]! += b * linked[row + c]!;
-    }
-  }
-  for (let a = 0; a < free; a++) for (let c = 0; c < a; c++) inductance[c * free + a] = inductance[a * free + c]!;
+  addTransposedProduct({ into: inductance, left: carried, right: linked, shared: turns, rows: free, columns: free });
+  symmetrise(inductance, free);
   return { turns, free, carried, linked, inductance };
+}
+
+/** What is not symmetric is rounding. */
+function symmetrise(matrix: Float64Array, size: number): void {
+  for (let a = 0; a < size; a++) for (let c = 0; c < a; c++) matrix[c * size + a] = matrix[a * size + c]!;
 }
 
 /** The shorted turn's current cancels the flux through it, which takes m·mᵀ/L from the winding's matrix. */

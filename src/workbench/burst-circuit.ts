@@ -1,7 +1,7 @@
 /** The coil's circuit for one burst, from the file and its solution. */
 
 import { modeOfResonance } from "../circuit/mode-of-resonance.ts";
-import type { BurstNetwork, Bus, SecondaryMode, Streamer } from "../circuit/network.ts";
+import type { BurstNetwork, SecondaryMode, Streamer } from "../circuit/network.ts";
 import { networkOfCoil } from "../circuit/network-of-coil.ts";
 import type { Bridge, Coil, Feedback, Primary, Supply, Tank } from "../description/coil.ts";
 import { copperResistivity } from "../fields/wire-loss.ts";
@@ -53,7 +53,7 @@ export function burstCircuit(coil: DrivenCoil, solution: Solution, setting: Full
   const made = networkOfCoil({ bridge, supply, tank, feedback, resonator, threshold: thresholdOf(feedback) });
   const network: BurstNetwork = {
     ...made,
-    bus: { ...busOf(supply), voltage: setting.busVoltage },
+    bus: { ...made.bus, voltage: setting.busVoltage },
     feedback: { ...made.feedback, reversed: setting.senseReversed },
   };
   const dielectric: Ohm =
@@ -68,18 +68,6 @@ export function burstCircuit(coil: DrivenCoil, solution: Solution, setting: Full
       ...(streamer ? { streamer } : {}),
     }),
   };
-}
-
-/**
- * The bank as two halves in series: behind a doubler each half is a bank of its own, as the file says; behind a bridge the one bank is
- * counted as two halves of twice the capacitance.
- */
-export function busOf({ rectifier, capacitors: { each, series, parallel, esr } }: Supply): Omit<Bus, "voltage"> {
-  const capacitance = (each * parallel) / series;
-  const resistance = (esr * series) / parallel;
-  return rectifier === "doubler"
-    ? { capacitorEach: capacitance, resistanceEach: resistance }
-    : { capacitorEach: 2 * capacitance, resistanceEach: resistance / 2 };
 }
 
 /** Half of the comparator's hysteresis in amperes of the sensed current. */
