@@ -37,7 +37,8 @@ export function patchesInOrder({ winding, top, floating, earthed }: Conductors):
 /**
  * The reduced capacitance matrix: all earthed conductors eliminated, all of the top load joined, floating conductors left to float.
  *
- * @param potentials  of `patchesInOrder(conductors)`
+ * @param potentials  of `patchesInOrder(conductors)`, or of more
+ * @param nodes       which rows of `potentials` those patches' nodes are, where it holds more
  * @param off         earthed bodies beside the axis, already condensed onto the nodes (see `condenseOffAxis`)
  * @throws RangeError  the system is singular (two conductors coincide)
  * @source collocation of the single-layer potential; this project's model (docs/field-solver.md)
@@ -45,15 +46,16 @@ export function patchesInOrder({ winding, top, floating, earthed }: Conductors):
 export function solveElectrostatics({
   conductors,
   potentials,
+  nodes,
   off = [],
 }: {
   conductors: Conductors;
   potentials: PotentialMatrix;
+  nodes?: readonly number[];
   off?: readonly Condensed[];
 }): Electrostatics {
-  const { size } = potentials;
-  const system = Float64Array.from(potentials.matrix);
-  for (const { correction } of off) for (let i = 0; i < system.length; i++) system[i]! -= correction[i]!;
+  const size = nodes?.length ?? potentials.size;
+  const system = systemOf(potentials, nodes, off);
   const windingNodes = nodesOf(conductors.winding);
   const topNodes = nodesOf(conductors.top);
   const free = windingNodes + (topNodes > 0 ? 1 : 0);
@@ -80,6 +82,33 @@ export function solveElectrostatics({
     charges,
     capacitance: reduce(charges, { windingNodes, topNodes, free }),
   };
+}
+
+let workspace = new Float64Array(0);
+
+/** The chosen rows and columns, less what the bodies beside the axis take; in a workspace that every solution overwrites. */
+function systemOf(
+  { matrix, size }: PotentialMatrix,
+  nodes: readonly number[] | undefined,
+  off: readonly Condensed[],
+): Float64Array {
+  const count = nodes?.length ?? size;
+  if (workspace.length < count * count) workspace = new Float64Array(count * count);
+  const system = workspace.subarray(0, count * count);
+  if (nodes === undefined) {
+    system.set(matrix);
+    for (const { correction } of off) for (let i = 0; i < system.length; i++) system[i]! -= correction[i]!;
+    return system;
+  }
+  for (let i = 0; i < count; i++) {
+    const row = nodes[i]! * size;
+    for (let j = 0; j < count; j++) {
+      let value = matrix[row + nodes[j]!]!;
+      for (const { correction } of off) value -= correction[row + nodes[j]!]!;
+      system[i * count + j] = value;
+    }
+  }
+  return system;
 }
 
 function nodesOf(patches: readonly Patch[]): number {

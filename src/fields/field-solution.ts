@@ -68,25 +68,7 @@ export function solveField(system: FieldSystem, without: readonly string[] = [])
   system.order.forEach((patch, p) => {
     if (kept.has(patch)) for (let i = 0; i < patch.count; i++) nodes.push(system.potentials.first[p]! + i);
   });
-  return solveElectrostatics({
-    conductors,
-    potentials: {
-      size: nodes.length,
-      matrix: subMatrix(system.potentials.matrix, system.potentials.size, nodes),
-      first: new Int32Array(0),
-    },
-    off: off.map(({ correction }) => ({ correction: subMatrix(correction, system.potentials.size, nodes) })),
-  });
-}
-
-function subMatrix(matrix: Float64Array, size: number, nodes: readonly number[]): Float64Array {
-  const out = new Float64Array(nodes.length * nodes.length);
-  nodes.forEach((from, i) => {
-    nodes.forEach((column, j) => {
-      out[i * nodes.length + j] = matrix[from * size + column]!;
-    });
-  });
-  return out;
+  return solveElectrostatics({ conductors, potentials: system.potentials, nodes, off });
 }
 
 /** Capacitance of conductors joined together and alone in free space [F]. */
