@@ -2,6 +2,7 @@
 
 import { burstQuantities } from "./quantities-burst.ts";
 import { driverQuantities } from "./quantities-driver.ts";
+import { matchQuantities } from "./quantities-match.ts";
 import type { Quantity } from "./quantity.ts";
 
 export { type Group, groups, type Quantity } from "./quantity.ts";
@@ -392,5 +393,5 @@ const list: readonly Quantity[] = [
 
 /** All quantities by id, in the order of the ledger. */
 export const quantities: ReadonlyMap<string, Quantity> = new Map(
-  [...list, ...burstQuantities, ...driverQuantities].map((quantity) => [quantity.id, quantity]),
+  [...list, ...burstQuantities, ...driverQuantities, ...matchQuantities].map((quantity) => [quantity.id, quantity]),
 );

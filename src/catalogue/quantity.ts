@@ -19,6 +19,7 @@ export const groups = [
   "gate",
   "feedback",
   "control",
+  "match",
 ] as const;
 export type Group = (typeof groups)[number];
 

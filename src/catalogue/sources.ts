@@ -1,4 +1,5 @@
 /** Every published source and every statement of practice that a figure or a finding stands on, by key. */
+import { matchSources } from "./sources-match.ts";
 
 /**
  * How far the words of a source may be trusted here.
@@ -446,6 +447,7 @@ const table = {
     standing: "memory",
     says: "13–20 V for IGBTs, 10–20 V for MOSFETs, 30 V for moments; dead time one and a half times the gate's rise",
   },
+  ...matchSources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;

@@ -1,0 +1,62 @@
+/** What the records say of the coil, as the fit takes it: plain numbers with the error of each. */
+import type { Ampere, Hertz, Ratio, Second, Volt } from "../../units/si.ts";
+
+/** How the coil stood and was driven while a record was made. */
+export const recordStates = {
+  cold: "a low level, nothing near, the generator or a single pulse",
+  near: "a lamp, a rod or a hand near the top that the drawing does not have",
+  low: "driven from a low bus, before the top breaks out",
+  full: "driven at the full bus, with streamers",
+} as const;
+export type RecordState = keyof typeof recordStates;
+
+/** A value and its standard error from reading alone. */
+export interface Reading {
+  readonly value: number;
+  readonly error: number;
+}
+
+/** A tone that rings without a drive, or a peak of a sweep. */
+export interface Tone {
+  readonly frequency: Reading;
+  readonly q?: Reading;
+}
+
+/** Peak of one half-cycle of the primary current, from the start of the drive. */
+export interface HalfCyclePeak {
+  readonly current: Ampere;
+  readonly error: Ampere;
+  /** After the start of the drive [s]. */
+  readonly time: Second;
+}
+
+export interface Observed {
+  readonly record: string;
+  readonly state: RecordState;
+  /** One or two, lower first. Two are the poles of tank and secondary together. */
+  readonly tones: readonly Tone[];
+  readonly carrier?: Reading;
+  /** Whether the carrier was read from the primary current or the bridge, which do not slip where the envelope has a notch. */
+  readonly carrierAtPrimary: boolean;
+  /** Empty where no channel shows the primary current from the start of a burst. */
+  readonly peaks: readonly HalfCyclePeak[];
+  /** Part by which the scale of the current may be off; undefined where the channel has no scale at all. */
+  readonly scaleError?: Ratio;
+  /** Before the burst; measured in the record, or said by a person. */
+  readonly bus?: { readonly voltage: Volt; readonly error: Volt };
+  readonly onTime?: Second;
+}
+
+/** Half-width of a 90 % interval as standard errors. */
+const ninety = 1.645;
+
+/** The standard error behind a 90 % interval. */
+export function readingOf({ value, low, high }: { value: number; low: number; high: number }): Reading {
+  return { value, error: Math.max((high - low) / (2 * ninety), Math.abs(value) * 1e-9) };
+}
+
+/** Nearest frequency of some, by ratio. */
+export function nearest<T extends { readonly frequency: Hertz }>(all: readonly T[], to: Hertz): T | undefined {
+  const far = ({ frequency }: T): number => Math.abs(Math.log(frequency / to));
+  return all.reduce<T | undefined>((best, one) => (best === undefined || far(one) < far(best) ? one : best), undefined);
+}

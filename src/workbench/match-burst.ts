@@ -1,0 +1,86 @@
+/** The start of a burst as a current channel would show it, from the values that a match moves. */
+import { simulateBurst } from "../burst/index.ts";
+import { modeOfResonance } from "../circuit/mode-of-resonance.ts";
+import type { BurstNetwork } from "../circuit/network.ts";
+import type { Coil } from "../description/coil.ts";
+import type { Observed } from "../matching/fit/observed.ts";
+import type { Ampere, Hertz, Second } from "../units/si.ts";
+import { burstCircuit, type DrivenCoil } from "./burst-circuit.ts";
+import { fullSetting } from "./burst-setting.ts";
+import type { Solution } from "./contract.ts";
+import type { BurstInput } from "./match-point.ts";
+
+/** Peaks of the first half-cycles as the channel shows them, and the mean frequency of the bridge's commutation. */
+export interface BurstSeen {
+  readonly peaks: readonly Ampere[];
+  readonly carrier: Hertz | undefined;
+}
+
+/** Guards of one burst. */
+const limits = { events: 4_000, steps: 20_000 };
+
+export function isDrivenCoil(coil: Coil): coil is DrivenCoil {
+  return Boolean(coil.primary && coil.tank && coil.bridge && coil.supply && coil.feedback);
+}
+
+/** The circuit of the coil as drawn, without streamer and trip, to be moved; undefined where the file has no bridge. */
+export function networkToMove(solution: Solution): BurstNetwork | undefined {
+  const { coil } = solution;
+  if (!isDrivenCoil(coil)) return undefined;
+  const { overcurrent: _trip, ...network } = burstCircuit(coil, solution, fullSetting(coil, solution, {})).network;
+  return network;
+}
+
+/** When the top of the drawn coil first reaches the voltage at which it breaks out; Infinity where it does not. */
+export function breakoutTimeOf(solution: Solution, network: BurstNetwork, onTime: Second): Second {
+  const breakoutVoltage = solution.figures.get("topload.breakoutVoltage")?.value;
+  if (breakoutVoltage === undefined || !(onTime > 0)) return Number.POSITIVE_INFINITY;
+  const streamer = { breakoutVoltage, resistance: 1e6, capacitance: 1e-12 };
+  const run = simulateBurst(
+    { ...network, streamer },
+    { onTime, endTime: onTime, burstEnd: "immediate", waveforms: false, limits },
+  );
+  return run.breakoutTime ?? Number.POSITIVE_INFINITY;
+}
+
+/** @param wanted  peaks and carrier are computed only where the record has them */
+export function burstSeen(network: BurstNetwork, input: BurstInput, wanted: Observed): BurstSeen {
+  const last = wanted.peaks.at(-1);
+  const forPeaks = last === undefined ? 0 : last.time + 1.5 / input.loops.tankFrequency;
+  const forCarrier = wanted.carrier === undefined ? 0 : (wanted.onTime ?? 0);
+  const endTime = Math.max(forPeaks, forCarrier);
+  if (!(endTime > 0)) return { peaks: [], carrier: undefined };
+  const run = simulateBurst(moved(network, input), {
+    onTime: endTime,
+    endTime,
+    burstEnd: "immediate",
+    waveforms: false,
+    limits,
+  });
+  return {
+    peaks: run.envelope.slice(0, wanted.peaks.length).map(({ current }) => current * input.scale),
+    carrier: run.meanFrequency,
+  };
+}
+
+function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: BurstInput): BurstNetwork {
+  return {
+    ...network,
+    bus: { ...network.bus, voltage: bus },
+    primary: {
+      inductance: loops.tankInductance,
+      resistance: loops.tankResistance,
+      tankCapacitance: loops.capacitance,
+    },
+    modes: [
+      modeOfResonance({
+        frequency: loops.f1,
+        energyInductance: loops.energyInductance,
+        energyCapacitance: loops.energyCapacitance,
+        mutual: loops.mutual,
+        q: loops.q,
+      }),
+    ],
+    feedback: { ...network.feedback, delay, lead, reversed },
+  };
+}

@@ -1,0 +1,183 @@
+/** From records and what was read from them to what the fit takes. */
+import type { Finding } from "../catalogue/finding.ts";
+import { amperesPerUnit, type BenchRecord, type Channel } from "../description/record.ts";
+import { currentPeaks } from "../matching/fit/current-peaks.ts";
+import { type HalfCyclePeak, type Observed, type RecordState, readingOf, type Tone } from "../matching/fit/observed.ts";
+import { type Sweep, sweepTones } from "../matching/fit/sweep.ts";
+import { type RecordReading, readRecord } from "../matching/record.ts";
+import type { Volt } from "../units/si.ts";
+
+/** Amplitude against frequency, low level, without power. */
+export interface SweepRecord {
+  readonly name: string;
+  readonly sweep: Sweep;
+  readonly state: "cold" | "near";
+}
+
+/** A record over time, and what a person knows of how it was made. */
+export interface TimeRecord {
+  readonly record: BenchRecord;
+  readonly reading: RecordReading;
+  readonly state: RecordState;
+  /** Of the whole bus before the burst, where it was read off a meter. */
+  readonly busVoltage?: Volt;
+}
+
+export type MatchRecord = TimeRecord | SweepRecord;
+
+export const nameOf = (each: MatchRecord): string => ("sweep" in each ? each.name : each.record.name);
+
+/** Half-cycles that are compared. */
+const mostPeaks = 14;
+/** A tone that dies within this many cycles is the drive's end, no line of the coil. */
+const leastQ = 12;
+/** Parts: a meter and a probe at the bus; mains and sag where the bus was not measured. */
+const busError = { said: 0.02, measured: 0.02, drawn: 0.06 };
+
+/**
+ * @param drawnBus  of the coil at full mains; undefined where the file has no supply. A low bus that nobody measured is not guessed
+ */
+export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed {
+  if ("sweep" in each) {
+    return { record: each.name, state: each.state, tones: sweepTones(each.sweep), carrierAtPrimary: false, peaks: [] };
+  }
+  const { record, reading, state, busVoltage } = each;
+  const { carrier, onTime } = reading;
+  const driven = reading.bursts.some((burst) => burst.driveEnd !== undefined) || onTime !== undefined;
+  const role = carrier && record.channels[carrier.channel]?.role;
+  const measuredOnTime = onTime !== undefined && onTime.is.by !== "signal";
+  const current = record.channels.find((channel) => channel.role === "primaryCurrent");
+  const perUnit = current && amperesPerUnit(current);
+  const bus = busOf(record, reading, { state, busVoltage, drawnBus });
+  return {
+    record: record.name,
+    state,
+    tones: tonesOf(record, reading),
+    ...(carrier && driven ? { carrier: readingOf(carrier.is) } : {}),
+    carrierAtPrimary: measuredOnTime && (role === "primaryCurrent" || role === "bridgeOutput"),
+    peaks: current && bus ? peaksOf(record, current, reading, perUnit ?? 1) : [],
+    ...(perUnit === undefined ? {} : { scaleError: 0.015 }),
+    ...(bus ? { bus } : {}),
+    ...(onTime ? { onTime: onTime.is.estimate.value } : {}),
+  };
+}
+
+/**
+ * The lines of the ring-down; where the reading's channel shows none that lasts, those of the pickup loop alone. A primary whose energy goes
+ * back to the bus stops within a few cycles, and what is read there is no line.
+ */
+function tonesOf(record: BenchRecord, { poles, steady }: RecordReading): readonly Tone[] {
+  const found = lasting(poles);
+  if (found.length > 0) return found;
+  const loop = record.channels.find(({ role }) => role === "pickupLoop");
+  const again = loop && record.channels.length > 1 ? lasting(readRecord({ ...record, channels: [loop] }).poles) : [];
+  if (again.length > 0) return again;
+  return (steady?.is ?? []).slice(0, 2).map((each) => ({ frequency: readingOf(each) }));
+}
+
+const lasting = (poles: RecordReading["poles"]): readonly Tone[] =>
+  (poles?.is.poles ?? [])
+    .filter(({ q }) => q.value >= leastQ)
+    .map(({ frequency, q }) => ({ frequency: readingOf(frequency), q: readingOf(q) }))
+    .sort((a, b) => a.frequency.value - b.frequency.value);
+
+function busOf(
+  record: BenchRecord,
+  { bursts }: RecordReading,
+  { state, busVoltage, drawnBus }: { state: RecordState; busVoltage: Volt | undefined; drawnBus: Volt | undefined },
+): Observed["bus"] {
+  if (busVoltage !== undefined && busVoltage > 0) return { voltage: busVoltage, error: busError.said * busVoltage };
+  const channel = record.channels.find(({ role, unit }) => role === "bus" && unit === "V");
+  const start = bursts[0]?.start;
+  if (channel && start !== undefined) {
+    const { mean } = quietPart(channel, Math.round((start - record.start) / record.interval));
+    if (mean > 0) return { voltage: mean, error: busError.measured * mean };
+  }
+  return state === "full" && drawnBus !== undefined && drawnBus > 0
+    ? { voltage: drawnBus, error: busError.drawn * drawnBus }
+    : undefined;
+}
+
+/** Mean and scatter of a channel before a sample; of its last part where nothing is before it. */
+function quietPart({ samples }: Channel, before: number): { mean: number; scatter: number } {
+  const gap = 20;
+  const to = Math.max(0, before - gap);
+  const quiet = to >= gap ? samples.subarray(Math.max(0, to - 4000), to) : samples.subarray(-400);
+  let [count, sum, squares] = [0, 0, 0];
+  for (const value of quiet) {
+    if (!Number.isFinite(value)) continue;
+    count++;
+    sum += value;
+    squares += value * value;
+  }
+  const mean = count > 0 ? sum / count : 0;
+  return { mean, scatter: count > 1 ? Math.sqrt(Math.max(0, squares / count - mean * mean)) : 0 };
+}
+
+function peaksOf(
+  record: BenchRecord,
+  channel: Channel,
+  { bursts, onTime }: RecordReading,
+  perUnit: number,
+): readonly HalfCyclePeak[] {
+  const burst = bursts.find(({ cutAtStart }) => !cutAtStart);
+  if (burst === undefined) return [];
+  const from = (burst.start - record.start) / record.interval;
+  const until = burst.driveEnd ?? (onTime ? burst.start + onTime.is.estimate.value : burst.end);
+  const { mean, scatter } = quietPart(channel, Math.round(from));
+  return currentPeaks({
+    samples: channel.samples,
+    perUnit,
+    from,
+    to: (until - record.start) / record.interval,
+    noise: scatter,
+    offset: mean,
+    interval: record.interval,
+    most: mostPeaks,
+  });
+}
+
+/** What a record lacks for a match, as findings about it. */
+export function lackingFor(each: MatchRecord, observed: Observed): readonly Finding[] {
+  const name = nameOf(each);
+  if (observed.tones.length === 0 && observed.carrier === undefined && observed.peaks.length === 0) {
+    return [
+      finding({
+        rule: "match-nothing-read",
+        severity: "fix",
+        what: `${name}: no ring-down, no carrier and no first half-cycles could be read`,
+        expected:
+          "sweep" in each
+            ? "a sweep with a peak inside it, and eight points or more"
+            : "a burst and its ring-down on a channel for the pickup loop or the primary current",
+        remedy: "name the channels (--role 2=primaryCurrent), or take a longer record with the trigger inside it",
+      }),
+    ];
+  }
+  const current = "record" in each && each.record.channels.some(({ role }) => role === "primaryCurrent");
+  return current && observed.bus === undefined
+    ? [
+        finding({
+          rule: "match-bus-unknown",
+          severity: "look",
+          what: `${name}: the primary current is recorded, the bus voltage is not, so the height of the current is left out`,
+          expected: each.state === "full" ? "a supply in the coil file" : "the bus voltage of this record",
+          remedy: "give it, as in --bus 60, or record the bus on a channel",
+        }),
+      ]
+    : [];
+}
+
+const finding = ({
+  rule,
+  severity,
+  what,
+  expected,
+  remedy,
+}: {
+  rule: string;
+  severity: Finding["severity"];
+  what: string;
+  expected: string;
+  remedy: string;
+}): Finding => ({ rule, severity, path: "", what, expected, evidence: [], remedies: [{ says: remedy, edits: [] }] });
