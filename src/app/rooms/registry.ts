@@ -1,6 +1,7 @@
 /** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
 import type { FunctionComponent } from "preact";
 import { BurstRoom } from "../burst/burst-room.tsx";
+import { DriverRoom } from "../driver/driver-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
 
@@ -21,4 +22,10 @@ export const rooms: readonly Room[] = [
     View: ResonanceRoom,
   },
   { id: "burst", name: "Burst", question: "What happens in one burst, and who pays for it?", View: BurstRoom },
+  {
+    id: "driver",
+    name: "Driver",
+    question: "Do supply, bridge, gate drive, feedback and trips hold?",
+    View: DriverRoom,
+  },
 ];
