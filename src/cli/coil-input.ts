@@ -1,13 +1,18 @@
-/** From a file name on the command line to a coil, its solution and its findings. */
+/** From a file name on the command line to a coil, its solution, its burst and its findings. */
 import type { Finding } from "../catalogue/finding.ts";
-import { assess } from "../findings/index.ts";
+import { assess, settingAtLimits, settingUnlit } from "../findings/index.ts";
 import { readCoil } from "../readers/coil-file.ts";
+import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
+import { study as studyBurst } from "../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import { solve } from "../workbench/solve.ts";
 import { type Io, UserError } from "./io.ts";
 
 /** The name that stands for standard input. */
 export const standardInput = "-";
+
+/** To move every number that a figure stands on: more than any coil file has. */
+export const everyNumber = 1000;
 
 export interface CoilText {
   /** As the person called it, for messages. */
@@ -30,16 +35,44 @@ export async function readInput(io: Io, name: string): Promise<CoilText> {
 export interface Judged {
   readonly file: CoilFile;
   readonly solution?: Solution;
+  readonly study?: BurstStudy;
+  /** The burst at the interrupter's limits, where they let through more than the setting. */
+  readonly atLimits?: BurstStudy;
+  /** That burst if the top never broke out. */
+  readonly unlit?: BurstStudy;
   readonly findings: readonly Finding[];
 }
 
-/** Reads, solves and judges a text. A coil that cannot be solved becomes a finding. */
-export function judge(text: string): Judged {
+/** The bursts that findings stand on. */
+export const burstsOf = ({ study, atLimits, unlit }: Judged): Pick<Judged, "study" | "atLimits" | "unlit"> => ({
+  ...(study ? { study } : {}),
+  ...(atLimits ? { atLimits } : {}),
+  ...(unlit ? { unlit } : {}),
+});
+
+/**
+ * Reads, solves, studies and judges a text. A coil that cannot be solved becomes a finding.
+ *
+ * @param setting    what is moved against the file; it stays moved in what is said about the interrupter's limits
+ * @param waveforms  also sample them
+ */
+export function judge(
+  text: string,
+  { setting = {}, waveforms = false }: { setting?: BurstSetting; waveforms?: boolean } = {},
+): Judged {
   const file = readCoil(text);
-  if (file.coil === undefined) return { file, findings: assess({ file }) };
+  const { coil } = file;
+  if (coil === undefined) return { file, findings: assess({ file }) };
   try {
-    const solution = solve(file.coil);
-    return { file, solution, findings: assess({ file, solution }) };
+    const solution = solve(coil);
+    const limits = settingAtLimits(coil, setting);
+    const dark = settingUnlit(coil, setting);
+    const bursts = {
+      study: studyBurst(coil, solution, setting, { waveforms }),
+      ...(limits ? { atLimits: studyBurst(coil, solution, limits) } : {}),
+      ...(dark ? { unlit: studyBurst(coil, solution, dark) } : {}),
+    };
+    return { file, solution, ...bursts, findings: assess({ file, solution, ...bursts }) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return { file, findings: [notSolved(error), ...assess({ file })] };

@@ -15,6 +15,14 @@ export interface Io {
   read(path: string): Promise<{ readonly text: string; readonly version: string } | undefined>;
   /** Whole or not at all. @throws UserError it could not be saved, and the file is what it was */
   save(path: string, saved: SavedText): Promise<void>;
+  /**
+   * Writes something that the program makes: a table, a picture. What stands at the path is replaced only where the program made it, which it
+   * knows by how it begins.
+   * @throws UserError  something else is there, or it cannot be written
+   */
+  write(path: string, made: { readonly text: string; readonly beginning: string }): Promise<void>;
+  /** A file by the piece, for records of any size; undefined where there is none. @throws UserError it cannot be read */
+  pieces(path: string): Promise<{ readonly size: number; readonly pieces: AsyncIterable<Uint8Array> } | undefined>;
   readStandardInput(): Promise<string>;
   /** Coil files that come with the program, by name without ending. */
   examples(): Promise<ReadonlyMap<string, string>>;

@@ -6,6 +6,9 @@ import { type Io, UserError } from "./io.ts";
 /** Columns beyond which long lines are hard to read. */
 const widest = 110;
 
+/** Bytes of a record that are read at once. */
+const pieceSize = 1 << 20;
+
 /** Beside the built command line: the app in the same folder, the examples one above. */
 const built = dirname(fileURLToPath(import.meta.url));
 const folders = { app: join(built, "app"), examples: join(built, "..", "examples") };
@@ -31,6 +34,36 @@ export function nodeIo(): Io {
           ? `${path} is there already and was left as it is; choose another name`
           : `${path} was changed by somebody else meanwhile and was left as it is; run it again`,
       );
+    },
+    async write(path, made) {
+      try {
+        const { readFile, writeFile } = await import("node:fs/promises");
+        const before = await readFile(path, "utf8").catch((error: NodeJS.ErrnoException) => {
+          if (error.code === "ENOENT") return undefined;
+          throw error;
+        });
+        if (before !== undefined && before !== "" && !before.startsWith(made.beginning)) {
+          throw new UserError(
+            `${path} is there already and holds something else; it was left as it is, choose another name`,
+          );
+        }
+        await writeFile(path, made.text, { flag: before === undefined ? "wx" : "w" });
+      } catch (error) {
+        if (error instanceof Error && "code" in error) throw new UserError(`${path} cannot be written (${error.code})`);
+        throw error;
+      }
+    },
+    async pieces(path) {
+      const { createReadStream } = await import("node:fs");
+      const { stat } = await import("node:fs/promises");
+      try {
+        const { size } = await stat(path);
+        return { size, pieces: createReadStream(path, { highWaterMark: pieceSize }) };
+      } catch (error) {
+        if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
+        if (error instanceof Error && "code" in error) throw new UserError(`${path} cannot be read (${error.code})`);
+        throw error;
+      }
     },
     async readStandardInput() {
       if (stdin.isTTY) stderr.write("reading a coil file from standard input; end it with Ctrl+D\n");

@@ -1,6 +1,7 @@
 /** The verbs, their options and their help. What they do stands in `commands/`, fetched when it is asked for. */
 import { Argument, Command, Option } from "commander";
 import manifest from "../../package.json" with { type: "json" };
+import type { BurstCommandOptions } from "./commands/burst.ts";
 import { completionScript, type Shell, shells } from "./completion.ts";
 import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -76,6 +77,41 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       done(await (await import("./commands/tune.ts")).tune(io, file, options)),
     );
 
+  verb("burst", "Burst: what happens in one burst, who pays for it, and how far it reaches.")
+    .argument("<file>", "coil file, or -")
+    .option("--on-time <time>", "as if the interrupter gave this, e.g. 80us")
+    .option("--rate <frequency>", "as if the interrupter gave this, e.g. 200Hz")
+    .option("--bus <voltage>", "of the whole bus, e.g. 60V for a first trial")
+    .option("--breakout <voltage>", "of the top, where a point or a scratch makes it less, e.g. 40kV")
+    .option("--no-streamer", "as if the top never broke out")
+    .option("--reversed", "with the sense transformer's leads the other way round")
+    .option("--modes <count>", "modes of the secondary in the circuit, 1 to 3; 1 where left out")
+    .option("--csv <file>", "write the waveforms as a table, SI in its header; - prints it")
+    .option("--svg <file>", "write the waveforms as a picture; - prints it")
+    .option("--sure", "solve it again with every number a little off, and show 90 % intervals")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright burst lantern.yaml",
+        "coilwright burst lantern.yaml --on-time 80us --rate 200Hz",
+        "coilwright burst lantern.yaml --bus 60V --no-streamer",
+        "coilwright burst lantern.yaml --svg burst.svg --csv burst.csv",
+      ),
+    )
+    .action(async (file: string, options: BurstCommandOptions) =>
+      done(await (await import("./commands/burst.ts")).burst(io, file, options)),
+    );
+
+  verb("driver", "Driver: do supply, bridge, gate drive, feedback and trips hold?")
+    .argument("<file>", "coil file, or -")
+    .option("--sure", "solve it again with every number a little off, and show 90 % intervals")
+    .option(...json)
+    .addHelpText("after", examples("coilwright driver lantern.yaml", "coilwright driver lantern.yaml --json"))
+    .action(async (file: string, options: { sure?: boolean; json?: boolean }) =>
+      done(await (await import("./commands/driver.ts")).driver(io, file, options)),
+    );
+
   verb(
     "why",
     "Why this number? Shows formula, inputs, source, sensitivities and handbook checks of a figure, or what a rule stands on.",
@@ -83,7 +119,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .argument("<file>", "coil file, or -")
     .argument(
       "<id>",
-      "of a figure, e.g. secondary.f1 (tune lists them), or of a rule, e.g. mistuned (check names them)",
+      "of a figure, e.g. secondary.f1 (tune, burst and driver list them), or of a rule, e.g. mistuned (check names them)",
     )
     .option("--quick", "leave out the sensitivities, which take some seconds")
     .option(...json)
@@ -91,7 +127,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       "after",
       examples(
         "coilwright why lantern.yaml secondary.f1",
-        "coilwright why lantern.yaml coupling.k --quick",
+        "coilwright why lantern.yaml burst.peakTopVoltage --quick",
         "coilwright why lantern.yaml mistuned",
       ),
     )
@@ -103,7 +139,14 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .argument("<file>", "coil file, or -")
     .argument("[id]", "of one figure; all of them where left out")
     .option(...json)
-    .addHelpText("after", examples("coilwright doubt lantern.yaml", "coilwright doubt lantern.yaml tuning.ratio"))
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright doubt lantern.yaml",
+        "coilwright doubt lantern.yaml tuning.ratio",
+        "coilwright doubt lantern.yaml burst.peakPrimaryCurrent",
+      ),
+    )
     .action(async (file: string, id: string | undefined, options: { json?: boolean }) =>
       done(await (await import("./commands/doubt.ts")).doubt(io, file, id, options)),
     );

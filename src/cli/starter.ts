@@ -21,19 +21,21 @@ secondary:
 
 topload:
   - toroid: { outerDiameter: 200 mm, tubeDiameter: 50 mm, height: 432 mm }
+  - sphere: { diameter: 6 mm, height: 500 mm }     # a small ball on a stalk: here the spark is to begin
 
 primary:
   angle: 0°                      # 0 flat spiral, 90 helix, between: cone
-  turns: 8
-  tap: 6                         # turns in circuit
-  firstTurnDiameter: 130 mm      # of the centre line
-  pitch: 11 mm                   # centre to centre
-  conductor: { tube: 6 mm }
+  turns: 14
+  tap: 10.6                      # turns in circuit
+  firstTurnDiameter: 125 mm      # of the centre line
+  pitch: 8 mm                    # centre to centre
+  conductor: { tube: 5 mm }
   baseHeight: 120 mm
-  strikeRing: { diameter: 310 mm, tube: 6 mm, height: 150 mm, earthed: true }
+  strikeRing: { diameter: 370 mm, tube: 6 mm, height: 155 mm, earthed: true }
 
 tank:
-  bank: { each: 68 nF ± 5 %, voltage: 2 kV, dissipation: 0.0006, series: 2, parallel: 1 }
+  # Three capacitors in a string: each takes a third of the voltage.
+  bank: { each: 33 nF ± 5 %, voltage: 3 kV, dissipation: 0.0006, series: 3, parallel: 1 }
   leads: { inductance: 0.3 µH (guessed), resistance: 6 mΩ }
 
 bridge:
@@ -41,21 +43,31 @@ bridge:
   switch: { kind: igbt, voltage: 650 V, current: 50 A, pulse: 200 A, vce0: 0.95 V, rce: 16 mΩ, diode: { vf0: 0.9 V, rd: 14 mΩ },
             turnOff: { energy: 0.5 mJ, atCurrent: 50 A, atVoltage: 400 V }, thermal: [ [0.15 K/W, 1 ms], [0.35 K/W, 20 ms] ], junctionMax: 150 °C }
   heatsink: { thermal: 1 K/W, ambient: 25 °C }
-  gate: { drive: 15 V, resistor: 6.8 Ω, charge: 150 nC }
+  gate: { drive: 15 V, resistor: 6.8 Ω, charge: 90 nC, transformer: { turns: 12, coreArea: 40 mm², fluxMax: 200 mT, leakage: 0.1 µH } }
+  deadTime: 120 ns               # between one side off and the other on
 
 supply:
   mains: 230 V 50 Hz
   rectifier: bridge              # or doubler
-  capacitors: { each: 1000 µF, series: 1, parallel: 1, voltage: 450 V, esr: 80 mΩ, bleeder: 47 kΩ }
+  capacitors: { each: 330 µF, series: 1, parallel: 1, voltage: 450 V, esr: 150 mΩ, bleeder: 68 kΩ }
+  inrush: { ntc: 10 Ω }
+  fuse: 2 A                      # time-lag
+  control:                       # the low-voltage supply of driver and interrupter
+    transformer: 15 V
+    current: 1 A
+    regulation: 15 %
+    reservoir: 2200 µF
+    rails: [ { volts: 12 V, dropout: 2 V, load: 120 mA }, { volts: 5 V, dropout: 2 V, load: 60 mA } ]
 
 feedback:
   sense: primaryCurrent
-  delay: 400 ns
-  lead: 350 ns
-  overcurrent: 100 A
+  transformer: { ratio: 1000, burden: 10 Ω }
+  delay: 350 ns
+  lead: 480 ns                   # compensation that acts against the delay
+  overcurrent: 50 A
 
 interrupter:
-  onTime: 80 µs
-  rate: 150 Hz
-  limits: { onTime: 120 µs, duty: 3 %, rate: 500 Hz, gap: 500 µs }
+  onTime: 50 µs
+  rate: 120 Hz
+  limits: { onTime: 70 µs, duty: 2 %, rate: 200 Hz, gap: 500 µs }
 `;

@@ -15,6 +15,7 @@ const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
  * @param study         of the burst at the setting; without it the rules about burst and driver that need its figures are not asked, and
  *                      the others estimate what it would have told
  * @param atLimits      of the burst at `settingAtLimits`; without it nothing is said about what the interrupter would still let through
+ * @param unlit         of the burst at `settingUnlit`; without it nothing is said about what a burst without breakout asks of the parts
  * @param doubts        with them the rules that weigh a guess are asked too
  * @param resolvePlace  finds a path in the text; by what the reader kept where absent
  * @returns worst first, then by place in the file
@@ -24,6 +25,7 @@ export function assess({
   solution,
   study,
   atLimits,
+  unlit,
   doubts,
   resolvePlace = placeOf,
 }: {
@@ -31,11 +33,12 @@ export function assess({
   solution?: Solution;
   study?: BurstStudy;
   atLimits?: BurstStudy;
+  unlit?: BurstStudy;
   doubts?: Doubts;
   resolvePlace?: (file: CoilFile, path: string) => Place | undefined;
 }): readonly Finding[] {
   const { coil } = file;
-  const context = coil && contextOf({ file, coil, solution, study, atLimits, doubts });
+  const context = coil && contextOf({ file, coil, solution, study, atLimits, unlit, doubts });
   const judged = context ? rules.flatMap((rule) => rule.findings(context)) : [];
   const placed = [...file.findings, ...judged].map((finding): Finding => {
     const place = finding.place ?? resolvePlace(file, finding.path);

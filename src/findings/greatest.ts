@@ -1,4 +1,4 @@
-/** What a computed burst says at its worst: at the setting, or at the interrupter's limits where they allow more. */
+/** What a computed burst says at its worst: at the setting, at the interrupter's limits where they allow more, or without breakout. */
 import type { Figure } from "../catalogue/figure.ts";
 import type { BurstStudy } from "../workbench/burst-contract.ts";
 import type { Context } from "./rule.ts";
@@ -7,7 +7,7 @@ import { seconds } from "./words.ts";
 export interface Greatest {
   /** At the setting. */
   readonly now: Figure;
-  /** The greater of both. */
+  /** The greatest of all. */
   readonly most: Figure;
   /** The burst that `most` is of. */
   readonly study: BurstStudy;
@@ -17,7 +17,7 @@ export interface Greatest {
   readonly evidence: readonly string[];
 }
 
-/** Part by which the limits must raise a figure before they are named instead of the setting. */
+/** Part by which limits or a missing breakout must raise a figure before they are named instead of the setting. */
 const worthNaming = 0.02;
 
 /**
@@ -26,25 +26,30 @@ const worthNaming = 0.02;
  * @returns undefined where no burst was studied, or it lacks the figure
  */
 export function greatest(context: Context, id: string, by: "value" | "high" = "value"): Greatest | undefined {
-  const { study, atLimits } = context;
+  const { study, atLimits, unlit } = context;
   const now = study?.figures.get(id);
   if (study === undefined || now === undefined) return undefined;
-  const limit = atLimits?.figures.get(id);
   const size = (figure: Figure) => (by === "high" ? (figure.high ?? figure.value) : figure.value);
-  const higher = limit !== undefined && size(limit) > size(now) + worthNaming * Math.abs(size(now));
-  const [most, of] = higher && atLimits ? [limit, atLimits] : [now, study];
+  let worst = { most: now, study };
+  for (const other of [atLimits, unlit]) {
+    const most = other?.figures.get(id);
+    if (other === undefined || most === undefined) continue;
+    if (size(most) > size(worst.most) + worthNaming * Math.abs(size(worst.most))) worst = { most, study: other };
+  }
   return {
     now,
-    most,
-    study: of,
-    basis: burstWords(of, higher),
-    evidence: [id, ...(of.tripTime === undefined ? [] : ["feedback.overcurrent"])],
+    ...worst,
+    basis: burstWords(worst.study, study),
+    evidence: [id, ...(worst.study.tripTime === undefined ? [] : ["feedback.overcurrent"])],
   };
 }
 
 /** Which burst is meant: `in a burst of 110 µs`. */
-export function burstWords({ setting: { onTime }, tripTime }: BurstStudy, atLimits = false): string {
-  const length = seconds(onTime);
-  if (atLimits) return `in a burst of ${length}, which the interrupter's limits let through`;
-  return `in a burst of ${length}${tripTime === undefined ? "" : " that the overcurrent setting cuts short"}`;
+function burstWords(of: BurstStudy, atSetting: BurstStudy): string {
+  const unlit = atSetting.setting.streamer && !of.setting.streamer ? " without breakout" : "";
+  const harder = of.setting.onTime > atSetting.setting.onTime || of.setting.rate > atSetting.setting.rate;
+  const limits = harder ? ", which the interrupter's limits let through" : "";
+  const cut = of.tripTime !== undefined ? " that the overcurrent setting cuts short" : "";
+  // Where the limits are named the length is theirs and where a trip cuts the burst the limits hardly matter.
+  return `in a burst of ${seconds(of.setting.onTime)}${unlit}${limits === "" ? cut : limits}`;
 }

@@ -1,4 +1,4 @@
 export { assess } from "./assess.ts";
-export { settingAtLimits } from "./limits.ts";
+export { settingAtLimits, settingUnlit } from "./limits.ts";
 export type { Context, Judgement, Room, Rule } from "./rule.ts";
 export { roomOf, rules } from "./rule-list.ts";

@@ -18,3 +18,14 @@ export function settingAtLimits({ interrupter }: Coil, setting: BurstSetting = {
   if (longest <= onTime && highest <= rate) return undefined;
   return { ...setting, onTime: longest, rate: longest > onTime ? highest : Math.max(rate, highest) };
 }
+
+/**
+ * The same burst, at the limits where they allow more, if the top never broke out: without a streamer that takes energy, current and voltage grow
+ * further. It happens at a first trial, in dry air, after a point has come off.
+ *
+ * @returns undefined where the setting leaves the streamer out already
+ */
+export function settingUnlit(coil: Coil, setting: BurstSetting = {}): BurstSetting | undefined {
+  if (setting.streamer === false) return undefined;
+  return { ...(settingAtLimits(coil, setting) ?? setting), streamer: false };
+}

@@ -18,6 +18,8 @@ export interface Context {
   readonly study: BurstStudy | undefined;
   /** The burst at the interrupter's hard limits, where it was studied: `settingAtLimits`. */
   readonly atLimits: BurstStudy | undefined;
+  /** That burst if the top never broke out, where it was studied: `settingUnlit`. */
+  readonly unlit: BurstStudy | undefined;
   /** How sure each figure is, where that was asked for. */
   readonly doubts: Doubts | undefined;
   /** A figure of the solution or of the burst at the setting; undefined where neither has it. */
@@ -98,8 +100,10 @@ export function contextOf({
   solution,
   study,
   atLimits,
+  unlit,
   doubts,
-}: Pick<Context, "file" | "coil" | "solution" | "doubts"> & Partial<Pick<Context, "study" | "atLimits">>): Context {
+}: Pick<Context, "file" | "coil" | "solution" | "doubts"> &
+  Partial<Pick<Context, "study" | "atLimits" | "unlit">>): Context {
   const figure = (id: string) => solution?.figures.get(id) ?? study?.figures.get(id);
   const valueIfKnown = (id: string) => figure(id)?.value;
   return {
@@ -108,6 +112,7 @@ export function contextOf({
     solution,
     study,
     atLimits,
+    unlit,
     doubts,
     figure,
     valueIfKnown,

@@ -8,7 +8,7 @@ import { formatQuantity } from "../units/format.ts";
 import { numberAt } from "./coil-path.ts";
 import type { CoilFile, Solution } from "./contract.ts";
 import { type Doubt, intervals } from "./doubts.ts";
-import { pathsUnder, type Sensitivity, sensitivities } from "./sensitivities.ts";
+import { movesByChord, pathsUnder, type Sensitivity, sensitivities } from "./sensitivities.ts";
 import type { Solve } from "./solve.ts";
 
 /** Something that a figure was computed from. */
@@ -62,7 +62,11 @@ export interface Explanation {
   readonly source: ExplainedSource;
   readonly crossChecks: readonly ExplainedCheck[];
   readonly note?: string;
-  /** Greatest first: per cent of the figure for one per cent of the number. Empty where nothing was solved again. */
+  /**
+   * Greatest first: per cent of the figure for one per cent of the number. Empty where nothing was solved again. `byChord` where each is taken
+   * over the number's whole tolerance, because the figure jumps where a burst gains or loses a half-cycle.
+   */
+  readonly byChord: boolean;
   readonly sensitivities: readonly { readonly path: string; readonly percentPerPercent: number }[];
   readonly doubt?: Doubt;
   /** The number whose measurement would shrink the interval most, and the interval that would be left if it were exact. */
@@ -112,6 +116,7 @@ export function explain({
       mark: sourceOf(check.source).mark,
     })),
     ...(note === undefined ? {} : { note }),
+    byChord: movesByChord(id),
     ...(solve ? solvedAgain({ file, solution, found, solve, most, onProgress }) : { sensitivities: [] }),
   };
 }

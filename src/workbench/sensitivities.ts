@@ -1,5 +1,7 @@
 /** How every figure moves with every number of the coil file, by solving again with each a little higher and lower. */
 import type { Figures } from "../catalogue/figure.ts";
+import { burstQuantities } from "../catalogue/quantities-burst.ts";
+import { driverQuantities } from "../catalogue/quantities-driver.ts";
 import type { Coil } from "../description/coil.ts";
 import type { Provenances } from "../description/provenance.ts";
 import { numberAt, withNumber } from "./coil-path.ts";
@@ -8,6 +10,16 @@ import type { Solve } from "./solve.ts";
 
 /** Relative step of each number. Large against the solver's own error of about 1e-7, small against any curvature of the figures. */
 const relativeStep = 1e-3;
+/**
+ * Relative step, at least, for the figures of a burst. They jump where a burst gets half a cycle more or less, and a small step across a jump
+ * would make a slope of it that holds nowhere: the step is as wide as the number's tolerance, and the slope that of the chord.
+ */
+const widestStep = 5e-3;
+const ofBurst: ReadonlySet<string> = new Set([...burstQuantities, ...driverQuantities].map(({ id }) => id));
+
+/** Whether a figure's slopes are those of the chord over each number's tolerance. */
+export const movesByChord = (id: string): boolean => ofBurst.has(id);
+
 /** Whole numbers below this are choices of how the coil is made, not sizes with a tolerance. */
 const fewestToStep = 50;
 /** Per cent per per cent below which a number is taken to have no effect. */
@@ -33,7 +45,8 @@ export interface SensitivityOptions {
 }
 
 /**
- * Local sensitivities by central differences of 0.1 %, or of one where the number counts turns.
+ * Local sensitivities by central differences of 0.1 %, or of one where the number counts turns; for figures of a burst, by the chord over each
+ * number's tolerance, and over 0.5 % at least.
  *
  * A number that cannot be moved both ways, because the coil would become impossible, is moved one way; one that cannot be moved at all is left
  * out. Numbers without effect are left out too.
@@ -51,15 +64,24 @@ export function sensitivities({
 }: SensitivityOptions): readonly Sensitivity[] {
   const { coil } = solution;
   const roots = figures && rootsOf(solution.figures, figures);
+  const wide = figures?.some(movesByChord) ?? false;
+  const stepAt = (path: string): number | undefined => {
+    const step = stepOf(coil, path);
+    if (step === undefined || !wide) return step;
+    const tolerance = file.provenances.get(path)?.tolerance ?? 0;
+    const least = widestStep * Math.abs(numberAt(coil, path) ?? 0);
+    const widened = Math.max(step, tolerance, least);
+    return Number.isInteger(step) ? Math.round(widened) : widened;
+  };
   const paths = [...file.provenances.keys()]
     .filter((path) => roots === undefined || roots.some((root) => isUnder(path, root)))
-    .filter((path) => stepOf(coil, path) !== undefined)
+    .filter((path) => stepAt(path) !== undefined)
     .slice(0, most);
   // Shifts by surroundings cost as much again; they are solved for only where one of them is asked about.
   const brief = !figures?.some((id) => id.startsWith("detuning."));
   const again = (moved: Coil): Solution => solve(moved, { brief });
   return paths.flatMap((path, index) => {
-    const found = sensitivityTo(path, { solution, again });
+    const found = sensitivityTo(path, { solution, again, step: stepAt(path), oneSide: !wide });
     onProgress?.(index + 1, paths.length);
     return found ? [found] : [];
   });
@@ -100,16 +122,26 @@ const countsSomething = (path: string): boolean => /\.(turns|count|series|parall
 
 function sensitivityTo(
   path: string,
-  { solution, again }: { solution: Solution; again: (moved: Coil) => Solution },
+  {
+    solution,
+    again,
+    step,
+    oneSide,
+  }: {
+    solution: Solution;
+    again: (moved: Coil) => Solution;
+    step: number | undefined;
+    /** Whether a number that moves nothing upwards is taken to move nothing downwards. */
+    oneSide: boolean;
+  },
 ): Sensitivity | undefined {
   const { coil } = solution;
   const value = numberAt(coil, path);
-  const step = stepOf(coil, path);
   if (value === undefined || step === undefined) return undefined;
   // A tap at the end of the primary can only move inwards.
   const atEnd = path === "primary.tap" && coil.primary !== undefined && value + step > coil.primary.turns;
   const above = atEnd ? undefined : attempt(() => again(withNumber(coil, path, value + step)));
-  if (above && !differs(above, solution)) return undefined;
+  if (oneSide && above && !differs(above, solution)) return undefined;
   const below = attempt(() => again(withNumber(coil, path, value - step)));
   if (above === undefined && below === undefined) return undefined;
   const [upper, lower] = [above ?? solution, below ?? solution];

@@ -35,6 +35,24 @@ export function memoryIo(
       if ((stored.get(path) ?? null) !== version) throw new UserError(`${path} was left as it is`);
       stored.set(path, text);
     },
+    async write(path, { text, beginning }) {
+      const before = stored.get(path);
+      if (before && !before.startsWith(beginning)) throw new UserError(`${path} holds something else`);
+      stored.set(path, text);
+    },
+    async pieces(path) {
+      const text = stored.get(path);
+      if (text === undefined) return undefined;
+      const bytes = new TextEncoder().encode(text);
+      const half = bytes.length >> 1;
+      return {
+        size: bytes.length,
+        pieces: (async function* () {
+          yield bytes.subarray(0, half);
+          yield bytes.subarray(half);
+        })(),
+      };
+    },
     readStandardInput: async () => standardInput,
     examples: async () => new Map([["lantern", "coilwright: 1\nname: Lantern\n"]]),
     async serve(request) {

@@ -5,10 +5,10 @@ import { starter } from "../../src/cli/starter.ts";
 import { rules } from "../../src/findings/index.ts";
 import { readCoil } from "../../src/readers/coil-file.ts";
 import { editedText } from "../findings/changed.ts";
-import { quietCoil } from "../findings/quiet-coil.ts";
+import { quietDriver } from "../findings/quiet-driver.ts";
 import { memoryIo } from "./memory-io.ts";
 
-const mistuned = editedText(quietCoil, { "primary.tap": "5.2" });
+const mistuned = editedText(quietDriver, { "primary.tap": "9.6" });
 const broken = "coilwright: 1\nsecondary: { turns: many }\n";
 
 async function told(argv: readonly string[], files: Readonly<Record<string, string>> = {}, standardInput = "") {
@@ -19,7 +19,7 @@ async function told(argv: readonly string[], files: Readonly<Record<string, stri
 
 describe("coilwright check", () => {
   it("ends with 0 where there is nothing to stop for or to fix", async () => {
-    const { code, out, err } = await told(["check", "quiet.yaml"], { "quiet.yaml": quietCoil });
+    const { code, out, err } = await told(["check", "quiet.yaml"], { "quiet.yaml": quietDriver });
     expect(code).toBe(0);
     expect(out).toContain("No rule has anything to say about this coil. That is no permission to switch it on.");
     expect(err).toBe("");
@@ -55,7 +55,7 @@ describe("coilwright check", () => {
     const answer = JSON.parse(out);
     expect(code).toBe(1);
     expect(Object.keys(answer)).toEqual(["quantities", "findings"]);
-    expect(answer.quantities["tank.capacitance"]).toEqual({ value: expect.closeTo(3.83e-8, 12), unit: "F" });
+    expect(answer.quantities["tank.capacitance"]).toEqual({ value: expect.closeTo(1e-8, 12), unit: "F" });
     expect(answer.findings[0]).toMatchObject({ rule: "mistuned", severity: "fix", path: "primary.tap" });
     for (const [id, { unit }] of Object.entries<{ unit: string }>(answer.quantities)) {
       expect(quantities.get(id)?.unit).toBe(unit);
@@ -75,11 +75,11 @@ describe("coilwright check", () => {
 
 describe("coilwright check --apply", () => {
   it("edits the file, keeps its comments, and checks it again", async () => {
-    const commented = mistuned.replace("tap: 5.2", "tap: 5.2   # by ear");
+    const commented = mistuned.replace("tap: 9.6", "tap: 9.6   # by ear");
     const { code, io, err } = await told(["check", "coil.yaml", "--apply", "mistuned.1"], { "coil.yaml": commented });
     expect(code).toBe(0);
     expect(err).toBe("coil.yaml: mistuned.1 applied\n");
-    expect(io.files.get("coil.yaml")).toMatch(/tap: \d\.\d\d {3}# by ear/);
+    expect(io.files.get("coil.yaml")).toMatch(/tap: \d\d\.\d+ {3}# by ear/);
   });
 
   it("takes the first remedy where no number is given", async () => {
@@ -99,10 +99,10 @@ describe("coilwright check --apply", () => {
   it("prints the edited text where it came from standard input", async () => {
     const { out } = await told(["check", "-", "--apply", "mistuned.1"], {}, mistuned);
     expect(out).toMatch(/^coilwright: 1\n/);
-    expect(readCoil(out).coil?.primary?.tap).toBeCloseTo(6.0, 1);
+    expect(readCoil(out).coil?.primary?.tap).toBeCloseTo(11.1, 1);
   });
 
-  const crowded = editedText(quietCoil, { "site.wall": undefined });
+  const crowded = editedText(quietDriver, { "site.wall": undefined });
   it.each([
     [
       "a rule that found nothing",
@@ -130,7 +130,7 @@ describe("coilwright tune", () => {
     const { code, out } = await told(["tune", "coil.yaml"], { "coil.yaml": mistuned });
     expect(code).toBe(1);
     expect(out).toMatch(
-      /^Quiet {2}coil\.yaml\nThe secondary rings at 30\d\.\d kHz, the tank at 3\d\d\.\d kHz, 1\.0\d\d of it\./,
+      /^Quiet driver {2}coil\.yaml\nThe secondary rings at 29\d\.\d kHz, the tank at 3\d\d\.\d kHz, 1\.1\d\d of it\./,
     );
     for (const id of ["secondary.f2", "secondary.energyInductance", "tuning.tapForMatch", "poles.upper"]) {
       expect(out).toContain(` ${id}\n`);
@@ -140,7 +140,7 @@ describe("coilwright tune", () => {
   });
 
   it("prints the curves beside the figures as JSON", async () => {
-    const { out } = await told(["tune", "coil.yaml", "--json"], { "coil.yaml": quietCoil });
+    const { out } = await told(["tune", "coil.yaml", "--json"], { "coil.yaml": quietDriver });
     const answer = JSON.parse(out);
     expect(Object.keys(answer)).toEqual(["quantities", "findings", "profile", "peaks", "detunings", "tracks"]);
     const [mode] = answer.profile;
@@ -151,7 +151,7 @@ describe("coilwright tune", () => {
   });
 
   it("says so where there is no tank to tune", async () => {
-    const alone = editedText(quietCoil, {
+    const alone = editedText(quietDriver, {
       primary: undefined,
       tank: undefined,
       feedback: undefined,
@@ -165,14 +165,14 @@ describe("coilwright tune", () => {
 
 describe("coilwright why", () => {
   it("explains a figure without solving again where it is asked to be quick", async () => {
-    const { code, out } = await told(["why", "coil.yaml", "tank.frequency", "--quick"], { "coil.yaml": quietCoil });
+    const { code, out } = await told(["why", "coil.yaml", "tank.frequency", "--quick"], { "coil.yaml": quietDriver });
     expect(code).toBe(0);
     // guard, looked at
-    expect(out).toBe(`tank.frequency  274.24 kHz  tank: frequency, uncoupled
+    expect(out).toBe(`tank.frequency  285.14 kHz  tank: frequency, uncoupled
 what it is   resonance of bank, primary and leads with the secondary away
 how          1 / (2π × root of inductance × capacitance)
-from         tank.capacitance                   38.30 nF
-             tank.inductance                    8.794 µH
+from         tank.capacitance                   10.00 nF
+             tank.inductance                    31.16 µH
 source       W. Thomson (1853): Resonance of one inductance and one capacitance:
              f = 1/(2π√(LC))
              what is taken from it: the frequency of a lossless loop; also ½LI²
@@ -182,13 +182,13 @@ source       W. Thomson (1853): Resonance of one inductance and one capacitance:
   });
 
   it("shows sensitivities and how sure it is", async () => {
-    const { out } = await told(["why", "coil.yaml", "tank.capacitance"], { "coil.yaml": quietCoil });
+    const { out } = await told(["why", "coil.yaml", "tank.capacitance"], { "coil.yaml": quietDriver });
     expect(out).toContain("moves with   tank.bank.each                         +1.0 % per %");
     expect(out).toContain("(90 %); knowing tank.bank.each exactly");
   });
 
   it("suggests the id that was meant", async () => {
-    const { code, err } = await told(["why", "coil.yaml", "tank.frequncy"], { "coil.yaml": quietCoil });
+    const { code, err } = await told(["why", "coil.yaml", "tank.frequncy"], { "coil.yaml": quietDriver });
     expect(code).toBe(2);
     expect(err).toContain("no figure tank.frequncy; did you mean tank.frequency?");
   });
@@ -213,7 +213,7 @@ describe("coilwright why, asked about a rule", () => {
 
 describe("coilwright tune --sure", () => {
   it("shows and prints the interval of every figure", async () => {
-    const alone = editedText(quietCoil, {
+    const alone = editedText(quietDriver, {
       primary: undefined,
       tank: undefined,
       feedback: undefined,
@@ -231,9 +231,9 @@ describe("coilwright tune --sure", () => {
 
 describe("coilwright doubt", () => {
   it("ranks what makes one figure unsure", async () => {
-    const { code, out } = await told(["doubt", "coil.yaml", "tank.frequency"], { "coil.yaml": quietCoil });
+    const { code, out } = await told(["doubt", "coil.yaml", "tank.frequency"], { "coil.yaml": quietDriver });
     expect(code).toBe(0);
-    expect(out).toMatch(/^tank\.frequency {2}274\.24 kHz {2}90 % within 27\d\.\d\d … 27\d\.\d\d kHz\n/);
+    expect(out).toMatch(/^tank\.frequency {2}285\.14 kHz {2}90 % within 28\d\.\d\d … 28\d\.\d\d kHz\n/);
     expect(out).toContain("the model itself");
     expect(out).toMatch(/Measuring [\w.]+ would shrink it most\.\n$/);
   });
@@ -264,7 +264,7 @@ describe("coilwright new", () => {
 });
 
 describe("coilwright format and migrate", () => {
-  const uneven = quietCoil.replace("turns: 1600", "turns:   1600  # counted");
+  const uneven = quietDriver.replace("turns: 1600", "turns:   1600  # counted");
 
   it("print, check or write", async () => {
     const printed = await told(["format", "coil.yaml"], { "coil.yaml": uneven });
@@ -289,10 +289,10 @@ describe("coilwright format and migrate", () => {
   });
 
   it("leave a file of today's format as it is", async () => {
-    const { code, out, io } = await told(["migrate", "coil.yaml"], { "coil.yaml": quietCoil });
+    const { code, out, io } = await told(["migrate", "coil.yaml"], { "coil.yaml": quietDriver });
     expect(code).toBe(0);
     expect(out).toBe("coil.yaml is in format 1 already\n");
-    expect(io.files.get("coil.yaml")).toBe(quietCoil);
+    expect(io.files.get("coil.yaml")).toBe(quietDriver);
   });
 });
 
@@ -336,7 +336,7 @@ describe("coilwright", () => {
   });
 
   it("hands a file to the app's server", async () => {
-    const { code, io } = await told(["open", "coil.yaml", "--port", "0", "--no-browser"], { "coil.yaml": quietCoil });
+    const { code, io } = await told(["open", "coil.yaml", "--port", "0", "--no-browser"], { "coil.yaml": quietDriver });
     expect(code).toBe(0);
     expect(io.served).toEqual([{ file: "coil.yaml", port: 0, browser: false }]);
     const bad = await told(["open", "coil.yaml", "--port", "http"]);
@@ -346,7 +346,7 @@ describe("coilwright", () => {
   it("never says that anything is safe", async () => {
     const pages = await Promise.all([
       told([]),
-      told(["check", "c"], { c: quietCoil }),
+      told(["check", "c"], { c: quietDriver }),
       told(["check", "c"], { c: mistuned }),
     ]);
     for (const { out } of pages) expect(out).not.toMatch(/\b(safe|allowed|harmless)\b/i);

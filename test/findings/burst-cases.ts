@@ -9,11 +9,11 @@ const control = (parts: { transformer?: string; current?: string; load?: string 
 
 export const burstCases: Readonly<Record<string, RuleCase>> = {
   "bank-alternating-voltage": {
-    hit: { edits: { "tank.bank.voltage": "800 V" }, solved: true },
-    miss: { edits: { "tank.bank.voltage": "900 V" }, solved: true },
+    hit: { edits: { "tank.bank.voltage": "1.4 kV" }, solved: true },
+    miss: { edits: { "tank.bank.voltage": "1.8 kV" }, solved: true },
     severity: "look",
     path: "tank.bank.voltage",
-    names: "800 V",
+    names: "1.4 kV",
   },
   "bank-current-high": {
     hit: { figures: { "bank.currentEach": 9 } },
@@ -400,15 +400,15 @@ export const burstCases: Readonly<Record<string, RuleCase>> = {
     names: "30 A after 100 A",
   },
   "overcurrent-far-above-burst": {
-    hit: { edits: { "feedback.overcurrent": "100 A" }, solved: true },
-    miss: { edits: { "feedback.overcurrent": "55 A" }, solved: true },
+    hit: { edits: { "feedback.overcurrent": "250 A" }, solved: true },
+    miss: { edits: { "feedback.overcurrent": "180 A" }, solved: true },
     severity: "look",
     path: "feedback.overcurrent",
-    names: "100 A",
+    names: "250 A",
   },
   "peak-current-over-pulse": {
     hit: { edits: { "bridge.switch.pulse": "28 A" }, solved: true },
-    miss: { edits: { "bridge.switch.pulse": "36 A" }, solved: true },
+    miss: { edits: { "bridge.switch.pulse": "65 A" }, solved: true },
     severity: "fix",
     path: "bridge.switch.pulse",
     names: "28 A",

@@ -11,6 +11,8 @@ export interface Change {
   readonly detunings?: readonly Detuning[];
   /** Figures of the burst at the interrupter's limits that stand in for the studied ones. */
   readonly limits?: Readonly<Record<string, number>>;
+  /** The same of the burst without breakout. */
+  readonly unlit?: Readonly<Record<string, number>>;
   /** Figures that are taken away. */
   readonly without?: readonly string[];
   /** Parts of the study, other than figures, that stand in for the studied ones. */

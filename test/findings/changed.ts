@@ -1,6 +1,6 @@
 /** A quiet coil with a change made to it: its file, its solution and its burst with stand-in figures. */
 import { type Figure, type Figures, figure } from "../../src/catalogue/figure.ts";
-import { settingAtLimits } from "../../src/findings/index.ts";
+import { settingAtLimits, settingUnlit } from "../../src/findings/index.ts";
 import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
 import type { BurstStudy } from "../../src/workbench/burst-contract.ts";
 import { study } from "../../src/workbench/burst-stage.ts";
@@ -59,6 +59,7 @@ export interface Studied {
   readonly solution: Solution;
   readonly study: BurstStudy;
   readonly atLimits?: BurstStudy;
+  readonly unlit?: BurstStudy;
 }
 
 /** A text solved, and its burst studied at its setting and at its interrupter's limits. */
@@ -67,11 +68,13 @@ export function studied(text: string): Studied {
   const coil = coilOf(file);
   const solution = solve(coil, { brief: true });
   const limits = settingAtLimits(coil);
+  const dark = settingUnlit(coil);
   return {
     file,
     solution,
     study: study(coil, solution),
     ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
+    ...(dark ? { unlit: study(coil, solution, dark) } : {}),
   };
 }
 
@@ -92,7 +95,10 @@ export function changedDriver(change: Change): Studied {
   const inSolution = Object.keys(figures).filter((id) => base.solution.figures.has(id));
   const ofStudy = Object.fromEntries(Object.entries(figures).filter(([id]) => !inSolution.includes(id)));
   const ofSolution = Object.fromEntries(Object.entries(figures).filter(([id]) => inSolution.includes(id)));
-  const { atLimits } = base;
+  // What is changed at the setting is no different in the other bursts, unless the change says so.
+  const other = (burst: BurstStudy | undefined, own: Readonly<Record<string, number>>) =>
+    burst && { ...burst, ...parts, figures: withValues(burst.figures, { ...ofStudy, ...own }, without) };
+  const [atLimits, unlit] = [other(base.atLimits, limits), other(base.unlit, change.unlit ?? {})];
   return {
     file,
     solution: { ...base.solution, coil: coilOf(file), figures: withValues(base.solution.figures, ofSolution) },
@@ -102,16 +108,8 @@ export function changedDriver(change: Change): Studied {
       setting: { ...base.study.setting, ...setting },
       figures: withValues(base.study.figures, ofStudy, without),
     },
-    // What is changed at the setting is no different at the limits, unless the change says so.
-    ...(atLimits
-      ? {
-          atLimits: {
-            ...atLimits,
-            ...parts,
-            figures: withValues(atLimits.figures, { ...ofStudy, ...limits }, without),
-          },
-        }
-      : {}),
+    ...(atLimits ? { atLimits } : {}),
+    ...(unlit ? { unlit } : {}),
   };
 }
 

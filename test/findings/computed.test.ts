@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { assess, settingAtLimits } from "../../src/findings/index.ts";
+import { assess, settingAtLimits, settingUnlit } from "../../src/findings/index.ts";
 import { changedDriver, editedText, quietBurst, studied } from "./changed.ts";
 import { quietDriver } from "./quiet-driver.ts";
 
@@ -10,12 +10,12 @@ const found = (rule: string, parts: Parameters<typeof assess>[0]) => assess(part
 // law: what a burst was computed for is not estimated
 describe("rules that need a voltage, a current or a reach", () => {
   it("take the computed one where there is one, and the rough bound where there is none", () => {
-    const { file, solution, study, atLimits } = changedDriver({
+    const { file, solution, ...bursts } = changedDriver({
       edits: { "feedback.overcurrent": "150 A" },
       figures: { "burst.peakTopVoltage": 240e3 },
     });
     expect(found("winding-stress-along", { file, solution })?.what).toContain("that the tank's energy could raise");
-    const computed = found("winding-stress-along", { file, solution, study, ...(atLimits ? { atLimits } : {}) });
+    const computed = found("winding-stress-along", { file, solution, ...bursts });
     expect(computed?.what).toMatch(/^up to 5\.\d kV\/cm stand along the winding in a burst of 50 µs$/);
     expect(computed?.evidence).toContain("burst.peakTopVoltage");
     expect(computed?.severity).toBe("stop");
@@ -54,13 +54,21 @@ describe("rules that need a voltage, a current or a reach", () => {
     expect(strained(undefined, { "switch.junctionPeak": 180 })).toBe("fix");
     expect(strained(undefined, { "switch.junctionPeak": 210 })).toBe("stop");
   });
+
+  it("name the burst without breakout where that one asks more of a part", () => {
+    const finding = found("peak-current-over-pulse", changedDriver({ unlit: { "burst.peakPrimaryCurrent": 210 } }));
+    expect(finding?.severity).toBe("look");
+    expect(finding?.what).toContain(
+      "210 A in a burst of 55 µs without breakout, which the interrupter's limits let through",
+    );
+  });
 });
 
 // law: the hardest burst that all limits together allow
 describe("settingAtLimits", () => {
   it("takes the longest burst at the rate that duty, pause and rate limit leave", () => {
     // 1 % of duty in bursts of 55 µs would be 182 Hz, a pause of 1 ms 948 Hz; the limit on the rate is lower
-    expect(settingAtLimits(coilOf())).toEqual({ onTime: 55e-6, rate: 150 });
+    expect(settingAtLimits(coilOf())).toEqual({ onTime: 55e-6, rate: 130 });
     const byDuty = settingAtLimits(coilOf({ "interrupter.limits.rate": "500 Hz" }));
     expect(byDuty?.rate).toBeCloseTo(0.01 / 55e-6, 6);
     const byPause = settingAtLimits(coilOf({ "interrupter.limits.rate": "5 kHz", "interrupter.limits.duty": "90 %" }));
@@ -68,10 +76,23 @@ describe("settingAtLimits", () => {
   });
 
   it("keeps what else was moved, and is nothing where the limits allow no more", () => {
-    expect(settingAtLimits(coilOf(), { busVoltage: 40 })).toEqual({ busVoltage: 40, onTime: 55e-6, rate: 150 });
+    expect(settingAtLimits(coilOf(), { busVoltage: 40 })).toEqual({ busVoltage: 40, onTime: 55e-6, rate: 130 });
     const spent = { "interrupter.limits.onTime": "50 µs", "interrupter.limits.rate": "100 Hz" };
     expect(settingAtLimits(coilOf(spent))).toBeUndefined();
     expect(settingAtLimits(coilOf({ "interrupter.limits": undefined }))).toBeUndefined();
+  });
+
+  // law: without a streamer, at the limits where they allow more
+  it("leaves the streamer out of the burst without breakout, unless it is out already", () => {
+    expect(settingUnlit(coilOf())).toEqual({ onTime: 55e-6, rate: 130, streamer: false });
+    expect(settingUnlit(coilOf({ "interrupter.limits": undefined }), { rate: 40 })).toEqual({
+      rate: 40,
+      streamer: false,
+    });
+    expect(settingUnlit(coilOf(), { streamer: false })).toBeUndefined();
+    const [lit, dark] = [quietBurst().atLimits!, quietBurst().unlit!];
+    const top = "burst.peakTopVoltage";
+    expect(dark.figures.get(top)!.value).toBeGreaterThan(1.2 * lit.figures.get(top)!.value);
   });
 
   // law: the quiet driver is studied at its limits too, or half of the cases would test nothing

@@ -52,5 +52,5 @@ feedback:
 interrupter:
   onTime: 50 µs
   rate: 100 Hz
-  limits: { onTime: 55 µs, duty: 1 %, rate: 150 Hz, gap: 1 ms }
+  limits: { onTime: 55 µs, duty: 1 %, rate: 130 Hz, gap: 1 ms }
 `;

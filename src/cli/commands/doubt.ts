@@ -1,8 +1,9 @@
 import { doubtsText, doubtText } from "../../views/text/doubt.ts";
 import { findingsText } from "../../views/text/findings.ts";
-import { intervals } from "../../workbench/doubts.ts";
-import { solve } from "../../workbench/solve.ts";
-import { judge, readInput } from "../coil-input.ts";
+import { type Doubts, intervals } from "../../workbench/doubts.ts";
+import { type Solve, solve } from "../../workbench/solve.ts";
+import { solveWithBurst, withBurst } from "../../workbench/solve-with-burst.ts";
+import { everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import type { Io } from "../io.ts";
 import { noSuchFigure } from "./why.ts";
@@ -15,20 +16,29 @@ export async function doubt(
   { json = false }: { json?: boolean },
 ): Promise<number> {
   const input = await readInput(io, name);
-  const { file, solution, findings } = judge(input.text);
+  const { file, solution: solved, study, findings } = judge(input.text);
   const { width, colour } = io;
-  if (solution === undefined) {
+  if (solved === undefined) {
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;
   }
+  const solution = study === undefined ? solved : withBurst(solved, study);
   if (id !== undefined && !solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
-  const doubts = intervals({
-    file,
-    solution,
-    solve,
-    ...(id === undefined ? {} : { figures: [id] }),
-    onProgress: (done, of) => io.progress(`solving again, ${done} of ${of} numbers moved`),
-  });
+  const ofBurst = [...(study?.figures.keys() ?? [])];
+  const doubtsOf = (figures: readonly string[], again: Solve) =>
+    intervals({
+      file,
+      solution,
+      solve: again,
+      most: everyNumber,
+      figures,
+      onProgress: (done, of) => io.progress(`solving again, ${done} of ${of} numbers moved`),
+    });
+  // A figure that no burst enters need not have one studied at each step.
+  const doubts: Doubts =
+    id === undefined
+      ? new Map([...doubtsOf([...solved.figures.keys()], solve), ...doubtsOf(ofBurst, solveWithBurst())])
+      : doubtsOf([id], solved.figures.has(id) ? solve : solveWithBurst());
   io.progress("");
   const one = id === undefined ? undefined : doubts.get(id);
   if (json) io.out(`${JSON.stringify(one ?? [...doubts.values()], undefined, 2)}\n`);

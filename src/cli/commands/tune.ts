@@ -1,4 +1,4 @@
-import { assess } from "../../findings/index.ts";
+import { assess, type Room, roomOf } from "../../findings/index.ts";
 import { briefText } from "../../views/text/brief.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { tuneJson } from "../../views/text/json.ts";
@@ -6,10 +6,13 @@ import { ledgerText } from "../../views/text/ledger.ts";
 import { tuningText } from "../../views/text/tuning.ts";
 import { intervals } from "../../workbench/doubts.ts";
 import { solve } from "../../workbench/solve.ts";
-import { judge, readInput } from "../coil-input.ts";
+import { burstsOf, judge, readInput } from "../coil-input.ts";
 import { exitFor } from "../exit.ts";
 import type { Io } from "../io.ts";
 import { why } from "./why.ts";
+
+/** Rooms whose findings stand on the page; the others are counted. */
+const here: readonly Room[] = ["shape", "resonance"];
 
 export interface TuneOptions {
   readonly json?: boolean;
@@ -22,7 +25,8 @@ export async function tune(io: Io, name: string, options: TuneOptions): Promise<
   const { json = false, sure = false } = options;
   if (options.why !== undefined) return why(io, name, options.why, { json });
   const input = await readInput(io, name);
-  const { file, solution, findings: judged } = judge(input.text);
+  const judged = judge(input.text);
+  const { file, solution } = judged;
   const doubts =
     sure && solution
       ? intervals({
@@ -34,7 +38,7 @@ export async function tune(io: Io, name: string, options: TuneOptions): Promise<
       : undefined;
   io.progress("");
   const sureOf = doubts ? { doubts } : {};
-  const findings = doubts && solution ? assess({ file, solution, doubts }) : judged;
+  const findings = doubts && solution ? assess({ file, solution, ...burstsOf(judged), doubts }) : judged.findings;
   const code = exitFor({ readable: file.coil !== undefined, findings });
   if (json) {
     io.out(`${JSON.stringify(tuneJson({ findings, ...(solution ? { solution } : {}), ...sureOf }), undefined, 2)}\n`);
@@ -49,7 +53,13 @@ export async function tune(io: Io, name: string, options: TuneOptions): Promise<
     [
       tuningText({ solution, fileName: input.name, width, colour }),
       ledgerText({ figures: solution.figures, colour, ...sureOf }),
-      briefText({ findings, fileName: input.name, width, colour }),
+      briefText({
+        findings: findings.filter(({ rule }) => here.includes(roomOf(rule))),
+        elsewhere: findings.filter(({ rule }) => !here.includes(roomOf(rule))),
+        fileName: input.name,
+        width,
+        colour,
+      }),
     ].join("\n"),
   );
   return code;

@@ -5,7 +5,8 @@ import { explainRule, ruleText } from "../../views/text/rule.ts";
 import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
 import { solve } from "../../workbench/solve.ts";
-import { judge, readInput } from "../coil-input.ts";
+import { solveWithBurst, withBurst } from "../../workbench/solve-with-burst.ts";
+import { everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 
@@ -17,7 +18,7 @@ export async function why(
   { json = false, quick = false }: { json?: boolean; quick?: boolean },
 ): Promise<number> {
   const input = await readInput(io, name);
-  const { file, solution, findings } = judge(input.text);
+  const { file, solution: solved, study, findings } = judge(input.text);
   const { width, colour } = io;
   const rule = rules.find((one) => one.id === id);
   if (rule !== undefined) {
@@ -29,16 +30,25 @@ export async function why(
     );
     return exit.clean;
   }
-  if (solution === undefined) {
+  if (solved === undefined) {
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;
   }
+  const solution = study === undefined ? solved : withBurst(solved, study);
   if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
+  // A figure that no burst enters need not have one studied at each step.
+  const again = solved.figures.has(id) ? solve : solveWithBurst();
   const explanation = explain({
     file,
     solution,
     id,
-    ...(quick ? {} : { solve, onProgress: (done, of) => io.progress(`solving again, ${done} of ${of} numbers moved`) }),
+    ...(quick
+      ? {}
+      : {
+          solve: again,
+          most: everyNumber,
+          onProgress: (done, of) => io.progress(`solving again, ${done} of ${of} numbers moved`),
+        }),
   });
   io.progress("");
   if (explanation === undefined) throw noSuchFigure(id, [...solution.figures.keys()]);

@@ -7,7 +7,7 @@ const away = 1.25;
 
 export const feedbackWorksAgainst = defineRule({
   id: "feedback-works-against",
-  room: "driver",
+  room: "burst",
   says: "Feedback with the wrong sign, or with more lead than half a period, switches against the current at each crossing and chatters far above the poles.",
   source: "burst-simulation",
   needs: ["burst.frequency", "burst.peakPrimaryCurrent", "poles.lower", "poles.upper"],

@@ -4,22 +4,24 @@ import { formatQuantity, formatRange } from "../../units/format.ts";
 import type { Doubt, Doubts } from "../../workbench/doubts.ts";
 import { spreadText } from "./ledger.ts";
 import { painter } from "./paint.ts";
-import { padded, paddedLeft, wrap } from "./wrap.ts";
+import { columns, padded, paddedLeft, wrap } from "./wrap.ts";
 
 const shareWidth = 8;
+const idColumn = 29;
 
 /** One line a figure: half-width of the 90 % interval, and the number of the file that adds most to it with its part of the variance. */
 export function doubtsText(doubts: Doubts, { colour = false } = {}): string {
   const paint = painter(colour);
+  const idWidth = 1 + Math.max(idColumn, ...[...doubts.keys()].map(columns));
   const lines = [...doubts.values()].map((doubt) => {
     const worst = doubt.contributions[0];
     const cause =
       worst === undefined || worst.share < 0.01
         ? `${" ".repeat(shareWidth)}the model itself`
         : `${padded(formatQuantity(worst.share, "%", { digits: 2 }), shareWidth)}${worst.path}`;
-    return `${padded(doubt.id, 30)}${padded(spreadText(doubt), 12)}${paint("dim", cause)}`;
+    return `${padded(doubt.id, idWidth)}${padded(spreadText(doubt), 12)}${paint("dim", cause)}`;
   });
-  const head = `${padded("figure", 30)}${padded("90 %", 12)}greatest part of the variance`;
+  const head = `${padded("figure", idWidth)}${padded("90 %", 12)}greatest part of the variance`;
   return `${paint("bold", head)}\n${lines.join("\n")}\n`;
 }
 

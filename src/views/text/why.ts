@@ -51,7 +51,7 @@ function checkWords({ name, text, disagreement, validity, valid, mark }: Explain
 }
 
 function movesLines(
-  { sensitivities }: Explanation,
+  { sensitivities, byChord }: Explanation,
   listed: (label: string, lines: readonly string[]) => string,
 ): readonly string[] {
   if (sensitivities.length === 0) return [];
@@ -59,7 +59,8 @@ function movesLines(
     const sign = percentPerPercent < 0 ? "" : "+";
     return `${padded(path, 34)} ${paddedLeft(`${sign}${formatQuantity(percentPerPercent, "1", { digits: 2 })}`, 8)} % per %`;
   });
-  return [listed("moves with", capped(lines))];
+  const chord = byChord ? ["(of the chord over each number's tolerance: it jumps by half-cycles)"] : [];
+  return [listed("moves with", [...capped(lines), ...chord])];
 }
 
 function doubtLines(

@@ -3,8 +3,22 @@
 /** Columns of a text. */
 export const columns = (text: string): number => [...text].length;
 
+/** A unit, with what a sentence may put behind it: it stays with the number before it. */
+const unit = /^(?:[pnµmkMG]?(?:s|V|A|W|J|Hz|m|F|H|Ω|T)|%|°C|K|mm²|kV\/cm|V\/µs|A\/mm²|A²s|W\/m²)[.,;:)]*$/;
+
+/** Words of a text; a number and its unit are one. */
+function wordsOf(text: string): readonly string[] {
+  const words: string[] = [];
+  for (const word of text.split(" ")) {
+    const before = words.at(-1);
+    if (before !== undefined && /\d$/.test(before) && unit.test(word)) words[words.length - 1] = `${before} ${word}`;
+    else words.push(word);
+  }
+  return words;
+}
+
 /**
- * Breaks a text between words.
+ * Breaks a text between words, never between a number and its unit.
  * @param width   of the whole line, indents included
  * @param first   put before the first line
  * @param indent  put before each further line
@@ -16,7 +30,7 @@ export function wrap(
   const lines: string[] = [];
   let line = first;
   let empty = true;
-  for (const word of text.split(" ")) {
+  for (const word of wordsOf(text)) {
     const candidate = empty ? line + word : `${line} ${word}`;
     if (!empty && columns(candidate) > width) {
       lines.push(line);
