@@ -39,9 +39,6 @@ const table: readonly (readonly [number, number])[] = [
   [50, 580],
 ];
 
-/** Part by which the table may be off, by its author's own account. */
-export const medhurstCapacitanceTolerance = 0.05;
-
 /**
  * Self-capacitance of a solenoid, C = H(l/D)·D, straight lines between the entries of the table.
  *
