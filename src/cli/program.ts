@@ -5,6 +5,7 @@ import type { BurstCommandOptions } from "./commands/burst.ts";
 import { completionScript, type Shell, shells } from "./completion.ts";
 import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
+import type { MatchCommandOptions } from "./match-options.ts";
 
 const examples = (...lines: readonly string[]) => `\nExamples:\n${lines.map((line) => `  $ ${line}`).join("\n")}\n`;
 
@@ -110,6 +111,48 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .addHelpText("after", examples("coilwright driver lantern.yaml", "coilwright driver lantern.yaml --json"))
     .action(async (file: string, options: { sure?: boolean; json?: boolean }) =>
       done(await (await import("./commands/driver.ts")).driver(io, file, options)),
+    );
+
+  const collected = (value: string, before: readonly string[] = []) => [...before, value];
+  verb("match", "Bench: what do these records say, and does what I measured agree with what I drew?")
+    .argument("<file>", "coil file, or -")
+    .argument(
+      "<capture...>",
+      "records: CSV, WAV or JSON of an oscilloscope, or a sweep as CSV of frequency and amplitude",
+    )
+    .option(
+      "--role <channel=role>",
+      "what a channel was connected to, e.g. 2=primaryCurrent; again for each",
+      collected,
+    )
+    .option("--transformer <channel=ratio/burden>", "current transformer and its burden, e.g. 2=1000/5.1", collected)
+    .option(
+      "--state <state>",
+      "how the coil stood: cold, near, low or full; once for all, or once for each record",
+      collected,
+    )
+    .option(
+      "--bus <voltage>",
+      "of the whole bus, as read off a meter; once for all, or once for each record",
+      collected,
+    )
+    .option("--delimiter <sign>", "between columns, where it was guessed wrongly: , ; tab space |")
+    .option("--decimal <sign>", "of the numbers: . or ,")
+    .option("--header-lines <count>", "lines before the first row")
+    .option("--interval <time>", "between samples, e.g. 50ns")
+    .option("--adopt", "write the fitted values into the coil file, marked as measured")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright match lantern.yaml cold.csv",
+        "coilwright match lantern.yaml low.csv --role 2=primaryCurrent --transformer 2=1000/5.1 --bus 60V",
+        "coilwright match lantern.yaml cold.csv hand.csv --state cold --state near --json",
+        "coilwright match lantern.yaml sweep.csv --adopt",
+      ),
+    )
+    .action(async (file: string, captures: string[], options: MatchCommandOptions) =>
+      done(await (await import("./commands/match.ts")).match(io, file, captures, options)),
     );
 
   verb(

@@ -113,7 +113,7 @@ function tankCauses({ solution: { coil } }: Drawn): readonly Cause[] {
       }),
       says: (value) => `lossy capacitor, dissipation ${Number(value.toPrecision(2))}, or a bad joint in the tank`,
       check:
-        "feel nothing while it can be live; discharged, look for a warm capacitor or joint after a short run, clean and tighten every joint of the tank",
+        "with the bus discharged and shorted, look for a capacitor or a joint that a short run has warmed; clean and tighten every joint of the tank",
     },
     {
       kind: "size",

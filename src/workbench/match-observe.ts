@@ -18,7 +18,8 @@ export interface SweepRecord {
 export interface TimeRecord {
   readonly record: BenchRecord;
   readonly reading: RecordReading;
-  readonly state: RecordState;
+  /** Where nobody says: `cold` without a drive, `low` with one, which is to say that no streamer loads the top while it rings down. */
+  readonly state?: RecordState;
   /** Of the whole bus before the burst, where it was read off a meter. */
   readonly busVoltage?: Volt;
 }
@@ -39,28 +40,40 @@ const busError = { said: 0.02, measured: 0.02, drawn: 0.06 };
  */
 export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed {
   if ("sweep" in each) {
-    return { record: each.name, state: each.state, tones: sweepTones(each.sweep), carrierAtPrimary: false, peaks: [] };
+    return {
+      record: each.name,
+      state: each.state,
+      tones: frequenciesOf(sweepTones(each.sweep)),
+      carrierFrom: "loop",
+      driveKnown: false,
+      peaks: [],
+    };
   }
-  const { record, reading, state, busVoltage } = each;
+  const { record, reading, busVoltage } = each;
   const { carrier, onTime } = reading;
   const driven = reading.bursts.some((burst) => burst.driveEnd !== undefined) || onTime !== undefined;
+  const state = each.state ?? (driven ? "low" : "cold");
   const role = carrier && record.channels[carrier.channel]?.role;
-  const measuredOnTime = onTime !== undefined && onTime.is.by !== "signal";
   const current = record.channels.find((channel) => channel.role === "primaryCurrent");
   const perUnit = current && amperesPerUnit(current);
-  const bus = busOf(record, reading, { state, busVoltage, drawnBus });
+  const atMains = state === "full" || each.state === undefined;
+  const bus = busOf(record, reading, { busVoltage, drawnBus: atMains ? drawnBus : undefined });
   return {
     record: record.name,
     state,
     tones: tonesOf(record, reading),
     ...(carrier && driven ? { carrier: readingOf(carrier.is) } : {}),
-    carrierAtPrimary: measuredOnTime && (role === "primaryCurrent" || role === "bridgeOutput"),
+    carrierFrom: role === "bridgeOutput" ? "bridge" : role === "primaryCurrent" ? "current" : "loop",
+    driveKnown: onTime !== undefined && onTime.is.by !== "signal",
     peaks: current && bus ? peaksOf(record, current, reading, perUnit ?? 1) : [],
     ...(perUnit === undefined ? {} : { scaleError: 0.015 }),
     ...(bus ? { bus } : {}),
     ...(onTime ? { onTime: onTime.is.estimate.value } : {}),
   };
 }
+
+/** The Q of a sweep is that of coil and generator together. */
+const frequenciesOf = (tones: readonly Tone[]): readonly Tone[] => tones.map(({ frequency }) => ({ frequency }));
 
 /**
  * The lines of the ring-down; where the reading's channel shows none that lasts, those of the pickup loop alone. A primary whose energy goes
@@ -84,7 +97,7 @@ const lasting = (poles: RecordReading["poles"]): readonly Tone[] =>
 function busOf(
   record: BenchRecord,
   { bursts }: RecordReading,
-  { state, busVoltage, drawnBus }: { state: RecordState; busVoltage: Volt | undefined; drawnBus: Volt | undefined },
+  { busVoltage, drawnBus }: { busVoltage: Volt | undefined; drawnBus: Volt | undefined },
 ): Observed["bus"] {
   if (busVoltage !== undefined && busVoltage > 0) return { voltage: busVoltage, error: busError.said * busVoltage };
   const channel = record.channels.find(({ role, unit }) => role === "bus" && unit === "V");
@@ -93,8 +106,8 @@ function busOf(
     const { mean } = quietPart(channel, Math.round((start - record.start) / record.interval));
     if (mean > 0) return { voltage: mean, error: busError.measured * mean };
   }
-  return state === "full" && drawnBus !== undefined && drawnBus > 0
-    ? { voltage: drawnBus, error: busError.drawn * drawnBus }
+  return drawnBus !== undefined && drawnBus > 0
+    ? { voltage: drawnBus, error: busError.drawn * drawnBus, assumed: true }
     : undefined;
 }
 
@@ -155,13 +168,25 @@ export function lackingFor(each: MatchRecord, observed: Observed): readonly Find
     ];
   }
   const current = "record" in each && each.record.channels.some(({ role }) => role === "primaryCurrent");
-  return current && observed.bus === undefined
+  if (!current) return [];
+  if (observed.bus?.assumed && each.state === undefined) {
+    return [
+      finding({
+        rule: "match-state-assumed",
+        severity: "look",
+        what: `${name}: nobody said how it was made; it is taken for one at the full bus of ${Math.round(observed.bus.voltage)} V without a streamer in its ring-down`,
+        expected: "the state of the record and its bus voltage",
+        remedy: "say it, as in --state low --bus 60",
+      }),
+    ];
+  }
+  return observed.bus === undefined
     ? [
         finding({
           rule: "match-bus-unknown",
           severity: "look",
           what: `${name}: the primary current is recorded, the bus voltage is not, so the height of the current is left out`,
-          expected: each.state === "full" ? "a supply in the coil file" : "the bus voltage of this record",
+          expected: observed.state === "full" ? "a supply in the coil file" : "the bus voltage of this record",
           remedy: "give it, as in --bus 60, or record the bus on a channel",
         }),
       ]

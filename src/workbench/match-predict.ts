@@ -22,9 +22,9 @@ const floor = {
   frequency: 5e-4,
   tankQ: 0.12,
   freeQ: 0.03,
-  carrier: 3e-3,
-  slipping: 8e-3,
-  loaded: 0.01,
+  carrier: 6e-3,
+  slipping: 0.015,
+  loaded: 0.015,
   peak: 0.025,
   /** Peaks after the streamer may have begun. */
   loadedPeak: 0.2,
@@ -163,19 +163,24 @@ export function burstResiduals(base: Base, burst: BurstSeen, observed: Observed)
       residual: (predicted - current) / allowed,
     };
   });
-  const { carrier } = observed;
+  const { carrier, carrierFrom } = observed;
   if (carrier === undefined || observed.onTime === undefined) return peaks;
-  const least = full ? floor.loaded : observed.carrierAtPrimary ? floor.carrier : floor.slipping;
+  const predicted = burst.carrier[carrierFrom === "bridge" ? "bridge" : "current"];
   return [
     ...peaks,
     {
       says: "carrier",
       measured: carrier.value,
-      predicted: burst.carrier ?? 0,
+      predicted: predicted ?? 0,
       unit: "Hz",
-      residual: burst.carrier === undefined ? absent : clipped(inLog(carrier, burst.carrier, least)),
+      residual: predicted === undefined ? absent : clipped(inLog(carrier, predicted, carrierFloor(observed))),
     },
   ];
+}
+
+function carrierFloor({ state, carrierFrom, driveKnown }: Observed): number {
+  if (state === "full" || !driveKnown) return floor.loaded;
+  return carrierFrom === "loop" ? floor.slipping : floor.carrier;
 }
 
 /** A carrier on the other pole is wrong, and no more wrong for being farther off. */

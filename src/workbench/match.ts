@@ -9,13 +9,13 @@ import { OutOfDomain } from "../numerics/out-of-domain.ts";
 import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
 import { adoptEdits } from "./match-adopt.ts";
-import { breakoutTimeOf, networkToMove } from "./match-burst.ts";
+import { breakoutTimeOf, burstSeen, networkToMove } from "./match-burst.ts";
 import { type Cause, causesOf, coilWithCause, odds } from "./match-causes.ts";
 import type { Explanation, Match, MatchedFigure, MatchedParameter, Residual, Undetermined } from "./match-contract.ts";
 import { type FittedProblem, fitProblem, spreadOf } from "./match-fit.ts";
 import { lackingFor, type MatchRecord, observe } from "./match-observe.ts";
 import { type Drawn, fileParameters, modelParameters, type Parameter } from "./match-parameters.ts";
-import { loopsOf, pointOf, shapeFigures } from "./match-point.ts";
+import { burstInputOf, loopsOf, pointOf, shapeFigures } from "./match-point.ts";
 import { assignedLines, type Base, type Problem, pointAt, polesWithoutLoss, seenAt } from "./match-predict.ts";
 import { type Sensitivity, sensitivities } from "./sensitivities.ts";
 import type { Solve } from "./solve.ts";
@@ -38,6 +38,8 @@ export interface MatchOptions {
 const ninety = 1.645;
 /** 2·ln of the odds from which a cause is taken into the fit; and by how much it must lead the next one. */
 const taken = { support: 6, lead: 4 };
+/** A cause that betters χ² by less explains nothing. */
+const leastGain = 0.5;
 /** Part of the drawing's doubt from which a parameter counts as left open. */
 const open = 0.8;
 /** χ² for each thing seen from which a fit explains too little to be adopted. */
@@ -76,7 +78,9 @@ export function match(options: MatchOptions): Match {
     });
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
-  const observed = records.map((record) => observe(record, supply));
+  const seen = records.map((record) => observe(record, supply));
+  const observed = seen.map((each, n) => withoutLowBus(each, n, baseOf(solution, seen)));
+  if (observed.every(saysNothing)) return nothingSeen(records, observed);
   const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
   const base = baseOf(solution, observed);
   onProgress?.("fitting");
@@ -87,6 +91,7 @@ export function match(options: MatchOptions): Match {
   });
   const explanations = attempts
     .flatMap((each) => explanationOf(each, plain))
+    .filter(({ chiSquare, chiSquareDrawn }) => chiSquareDrawn - chiSquare >= leastGain)
     .sort((a, b) => b.support - a.support)
     .filter(({ id }, n, all) => all.findIndex((other) => other.id === id) === n);
   const chosen = chosenOf(explanations, attempts) ?? plain;
@@ -117,6 +122,38 @@ function baseOf(solution: Solution, observed: readonly Observed[], change?: Base
       : Number.POSITIVE_INFINITY,
     offset: new Map(),
   };
+}
+
+const saysNothing = ({ tones, carrier, peaks }: Observed): boolean =>
+  tones.length === 0 && carrier === undefined && peaks.length === 0;
+
+/** Without anything to compare there is no fit: a drawn value is not shown as a measured one. */
+const nothingSeen = (records: readonly MatchRecord[], observed: readonly Observed[]): Match => ({
+  figures: new Map(),
+  matched: [],
+  parameters: [],
+  undetermined: [],
+  explanations: [],
+  taken: undefined,
+  residuals: [],
+  chiSquare: 0,
+  observations: 0,
+  adopt: [],
+  states: observed.map(({ record, state }) => ({ record, state })),
+  findings: records.flatMap((record, n) => lackingFor(record, observed[n]!)),
+});
+
+/** Part of the current at full mains below which a record of unknown bus was made at a low one. */
+const lowBus = 0.4;
+
+/** A record that shows far less current than the assumed bus would drive was made at another bus: then the height says nothing. */
+function withoutLowBus(observed: Observed, n: number, base: Base): Observed {
+  if (!observed.bus?.assumed || observed.peaks.length === 0 || !base.network) return observed;
+  const { bus: _bus, ...rest } = observed;
+  const expected = burstSeen(base.network, burstInputOf(base.point(), n), observed).peaks;
+  const height = (peaks: readonly number[]) => Math.max(0, ...peaks);
+  const low = height(observed.peaks.map(({ current }) => current)) < lowBus * height(expected);
+  return low ? { ...rest, peaks: [] } : observed;
 }
 
 /** Fits, looks again which lines the tones are, and fits once more where that changed. */

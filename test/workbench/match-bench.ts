@@ -2,6 +2,7 @@
  * Records as a bench would give them, of coils with something wrong: the coil is solved and its bursts are simulated exactly with three modes
  * of the secondary, then seen through an instrument of 8 bits with noise. What the match uses (two loops, one mode) is coarser than this.
  */
+import { readFileSync } from "node:fs";
 import { simulateBurst } from "../../src/burst/index.ts";
 import type { BurstNetwork } from "../../src/circuit/network.ts";
 import type { Coil } from "../../src/description/coil.ts";
@@ -72,3 +73,7 @@ export function benchRecord(
   };
   return { record, reading: readRecord(record), state: "low", busVoltage: said };
 }
+
+/** Text of a coil file that comes with the program. */
+export const exampleText = (name: string): string =>
+  readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8");

@@ -36,14 +36,16 @@ export interface Observed {
   /** One or two, lower first. Two are the poles of tank and secondary together. */
   readonly tones: readonly Tone[];
   readonly carrier?: Reading;
-  /** Whether the carrier was read from the primary current or the bridge, which do not slip where the envelope has a notch. */
-  readonly carrierAtPrimary: boolean;
+  /** From the bridge's own steps, from the primary current, or from something that the envelope's notches make slip. */
+  readonly carrierFrom: "bridge" | "current" | "loop";
+  /** Whether the on-time is the gate's or the bridge's own: then the carrier is of the drive and nothing after it. */
+  readonly driveKnown: boolean;
   /** Empty where no channel shows the primary current from the start of a burst. */
   readonly peaks: readonly HalfCyclePeak[];
   /** Part by which the scale of the current may be off; undefined where the channel has no scale at all. */
   readonly scaleError?: Ratio;
-  /** Before the burst; measured in the record, or said by a person. */
-  readonly bus?: { readonly voltage: Volt; readonly error: Volt };
+  /** Before the burst; measured in the record, said by a person, or else assumed to be the coil's own at full mains. */
+  readonly bus?: { readonly voltage: Volt; readonly error: Volt; readonly assumed?: boolean };
   readonly onTime?: Second;
 }
 

@@ -29,9 +29,9 @@ export function matchJson({
     quantities: {
       ...quantitiesOf([...first.values()]),
       ...Object.fromEntries(
-        [...drawnBeside].map(([id, { value, low, high, unit, drawn, shift }]) => [
+        [...drawnBeside].map(([id, { value, low, high, unit, drawn, shift, left }]) => [
           id,
-          { value, low, high, unit, drawn, shift },
+          { value, low, high, unit, drawn, shift, left },
         ]),
       ),
     },

@@ -30,8 +30,12 @@ export function matchText({
   const blocks = [
     `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap(headOf(match), { width })}`,
     ...captures.map((capture, n) => captureBlock(capture, match.states[n]?.state, paint)),
-    [paint("bold", "drawn and measured"), paint("dim", tableHead), ...match.matched.map(rowOf)].join("\n"),
-    causesBlock(match, { paint, width }),
+    ...(match.matched.length === 0
+      ? []
+      : [
+          [paint("bold", "drawn and measured"), paint("dim", tableHead), ...match.matched.map(rowOf)].join("\n"),
+          causesBlock(match, { paint, width }),
+        ]),
     ...(match.undetermined.length === 0 ? [] : [openBlock(match, { paint, width })]),
     ...(match.adopt.length === 0 ? [] : [adoptBlock(match, { paint, fileName, width })]),
   ];
@@ -63,10 +67,15 @@ function captureBlock(capture: CaptureShown, state: string | undefined, paint: R
 
 const tableHead = `  ${padded("", 20)}${paddedLeft("drawn", 13)}${paddedLeft("measured", 13)}  ${padded("90 %", 10)} sigmas off`;
 
-function rowOf({ id, drawn, value, low, high, unit, shift }: MatchedFigure): string {
+/** Part of the drawing's doubt that is left from which a figure was not measured at all. */
+const notSeen = 0.97;
+
+function rowOf({ id, drawn, value, low, high, unit, shift, left }: MatchedFigure): string {
   const quantity = quantities.get(id);
   const text = (what: number) => formatQuantity(what, unit, { digits: quantity?.display.digits ?? 4 });
-  return `  ${padded(cut(quantity?.name ?? id, 19), 20)}${paddedLeft(text(drawn), 13)}${paddedLeft(text(value), 13)}  ${padded(halfText({ value, low, high }), 10)} ${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
+  const beside = left >= notSeen ? paddedLeft("not seen", 13) : paddedLeft(text(value), 13);
+  const off = left >= notSeen ? "" : `${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
+  return `  ${padded(cut(quantity?.name ?? id, 19), 20)}${paddedLeft(text(drawn), 13)}${beside}  ${padded(halfText({ value, low, high }), 10)} ${off}`.trimEnd();
 }
 
 function halfText({ value, low, high }: { value: number; low: number; high: number }): string {
@@ -91,13 +100,20 @@ function causesBlock(
 const wordOf = ({ support }: Explanation): string =>
   `${support >= supported.likely ? "likely" : "possible"}, ${support.toFixed(1)}`;
 
+/** Numbers that trade with another a line each; those that the records do not see at all in one. */
 function openBlock(
   { undetermined }: Match,
   { paint, width }: { paint: ReturnType<typeof painter>; width: number },
 ): string {
+  const trading = undetermined.filter(({ tradesWith }) => tradesWith !== undefined);
+  const unseen = undetermined.filter(({ tradesWith }) => tradesWith === undefined).map(({ id }) => id);
+  const line = (words: string): string => wrap(words, { width, first: "  ", indent: "    " });
   return [
     paint("bold", "what these records cannot tell"),
-    ...undetermined.map(({ id, because }) => wrap(`${id}: ${because}`, { width, first: "  ", indent: "    " })),
+    ...trading.map(({ id, because }) => line(`${id}: ${because}`)),
+    ...(unseen.length === 0
+      ? []
+      : [line(`Within their tolerances these hardly change the records; measure them directly: ${unseen.join(", ")}`)]),
   ].join("\n");
 }
 

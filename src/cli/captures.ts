@@ -1,0 +1,109 @@
+/** Records from files: read, told what the person says of them, and analysed; or a sweep. */
+import type { Finding } from "../catalogue/finding.ts";
+import type { BenchRecord, Channel } from "../description/record.ts";
+import { type CaptureReading, type CaptureSettings, type Dialect, readCaptureInPieces } from "../readers/capture.ts";
+import type { MatchRecord } from "../workbench/match.ts";
+import { timeRecord } from "../workbench/match-capture.ts";
+import { type Io, UserError } from "./io.ts";
+import type { ChannelSayings } from "./match-options.ts";
+
+export interface Capture {
+  readonly name: string;
+  readonly dialect?: Dialect;
+  /** Absent where the file is no record. */
+  readonly matched?: MatchRecord;
+  readonly findings: readonly Finding[];
+}
+
+/** @throws UserError there is no such file, or a channel that was spoken of is not in it */
+export async function readCaptureFile(
+  io: Io,
+  name: string,
+  {
+    settings,
+    sayings,
+    said,
+  }: {
+    settings: CaptureSettings;
+    sayings: ChannelSayings;
+    said: Pick<Extract<MatchRecord, { record: BenchRecord }>, "state" | "busVoltage">;
+  },
+): Promise<Capture> {
+  const first = await readOnce(io, name, settings);
+  const sweepColumn = frequencyColumn(first.dialect);
+  if (first.dialect && sweepColumn !== undefined) {
+    const columns = { ...settings.columns, [sweepColumn]: { use: "channel" } } as const;
+    const read = await readOnce(io, name, { ...settings, columns, interval: 1 });
+    const sweep = read.record && sweepOf(read.record, first.dialect.columns[sweepColumn]!.name);
+    if (sweep) {
+      const state = said.state === "near" ? "near" : "cold";
+      return { name, dialect: first.dialect, matched: { name, sweep, state }, findings: [] };
+    }
+  }
+  const { record, dialect, findings } = first;
+  const parts = { name, ...(dialect ? { dialect } : {}) };
+  if (record === undefined) return { ...parts, findings };
+  const told = withSayings(record, sayings);
+  io.progress(`${name}: reading bursts`);
+  const matched = timeRecord(told, said);
+  io.progress("");
+  return { ...parts, matched, findings: [...findings, ...matched.reading.findings] };
+}
+
+async function readOnce(io: Io, name: string, settings: CaptureSettings): Promise<CaptureReading> {
+  const file = await io.pieces(name);
+  if (file === undefined) throw new UserError(`there is no file ${name}`);
+  const reading = await readCaptureInPieces(file.pieces, {
+    ...settings,
+    name,
+    of: file.size,
+    goOn: ({ bytes, of }) => {
+      io.progress(`${name}: ${of ? Math.round((100 * bytes) / of) : 0} %`);
+      return true;
+    },
+  });
+  io.progress("");
+  return reading;
+}
+
+const frequencyWords = /freq|^f$|^f ?[([]/i;
+
+/** The first column that is a frequency: then the file is a sweep and has no time. */
+function frequencyColumn(dialect: Dialect | undefined): number | undefined {
+  const at = dialect?.columns.findIndex(({ unit, name }) => unit === "Hz" || frequencyWords.test(name));
+  return at === undefined || at < 0 ? undefined : at;
+}
+
+function sweepOf({ channels }: BenchRecord, frequencyName: string) {
+  const frequency = channels.find(({ name, unit }) => unit === "Hz" || name === frequencyName);
+  const amplitude = channels.find((channel) => channel !== frequency && channel.unit !== "rad" && channel.unit !== "°");
+  if (!frequency || !amplitude) return undefined;
+  const decibel = /\bdb/i.test(amplitude.unit) || /\bdb/i.test(amplitude.name);
+  return {
+    frequency: frequency.samples,
+    amplitude: decibel ? amplitude.samples.map((value) => 10 ** (value / 20)) : amplitude.samples,
+  };
+}
+
+/** Channels are spoken of by their number from 1, or by name. */
+function withSayings(record: BenchRecord, { roles, transformers }: ChannelSayings): BenchRecord {
+  const indexOf = (spoken: string): number => {
+    const at = record.channels.findIndex(({ name }) => name === spoken);
+    const number = at >= 0 ? at : Number(spoken) - 1;
+    if (record.channels[number] === undefined) {
+      const names = record.channels.map(({ name }, n) => `${n + 1} (${name})`).join(", ");
+      throw new UserError(`${record.name} has no channel ${spoken}; it has ${names}`);
+    }
+    return number;
+  };
+  const byIndex = <T>(sayings: ReadonlyMap<string, T>) =>
+    new Map([...sayings].map(([spoken, is]) => [indexOf(spoken), is]));
+  const [role, transformer] = [byIndex(roles), byIndex(transformers)];
+  return {
+    ...record,
+    channels: record.channels.map((channel, n): Channel => {
+      const transducer = transformer.get(n) ?? channel.transducer;
+      return { ...channel, role: role.get(n) ?? channel.role, ...(transducer ? { transducer } : {}) };
+    }),
+  };
+}

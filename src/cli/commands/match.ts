@@ -1,0 +1,100 @@
+import type { Finding } from "../../catalogue/finding.ts";
+import { editCoil, readCoil } from "../../readers/coil-file.ts";
+import { briefText } from "../../views/text/brief.ts";
+import { findingsText } from "../../views/text/findings.ts";
+import { matchJson } from "../../views/text/match-json.ts";
+import { matchText } from "../../views/text/match-page.ts";
+import { type MatchRecord, match as matchCoil } from "../../workbench/match.ts";
+import type { Match } from "../../workbench/match-contract.ts";
+import { solve } from "../../workbench/solve.ts";
+import { type Capture, readCaptureFile } from "../captures.ts";
+import { type CoilText, readInput } from "../coil-input.ts";
+import { exit, exitFor } from "../exit.ts";
+import { type Io, UserError } from "../io.ts";
+import { busesOf, channelSayings, dialectSettings, type MatchCommandOptions, statesOf } from "../match-options.ts";
+
+/** `coilwright match FILE CAPTURE…`: what the records say, and whether what was measured agrees with what was drawn. */
+export async function match(
+  io: Io,
+  name: string,
+  captureNames: readonly string[],
+  options: MatchCommandOptions,
+): Promise<number> {
+  const [states, buses] = [statesOf(options, captureNames.length), busesOf(options, captureNames.length)];
+  const [sayings, settings] = [channelSayings(options), dialectSettings(options)];
+  const input = await readInput(io, name);
+  const file = readCoil(input.text);
+  const { width, colour } = io;
+  const captures: Capture[] = [];
+  for (const [n, captureName] of captureNames.entries()) {
+    const [state, busVoltage] = [states[n], buses[n]];
+    const said = { ...(state ? { state } : {}), ...(busVoltage === undefined ? {} : { busVoltage }) };
+    captures.push(await readCaptureFile(io, captureName, { settings, sayings, said }));
+  }
+  const usable = captures.flatMap(({ matched }): MatchRecord[] => (matched ? [matched] : []));
+  const made = file.coil && usable.length > 0 ? attempt(() => compare(io, file, usable)) : undefined;
+  const found = made && "figures" in made ? made : undefined;
+  const findings: readonly Finding[] = [
+    ...file.findings,
+    ...captures.flatMap((capture) => capture.findings),
+    ...(made && "refused" in made ? [notMatched(made.refused)] : []),
+    ...(found?.findings ?? []),
+  ];
+  const shown = captures.filter(({ matched }) => matched !== undefined);
+  const readable = file.coil !== undefined && shown.length > 0;
+  const code = exitFor({ readable, findings });
+  if (options.json) io.out(`${JSON.stringify(matchJson({ match: found, captures, findings }), undefined, 2)}\n`);
+  else if (found && file.coil) {
+    io.out(
+      [
+        matchText({ match: found, captures: shown, name: file.coil.name, fileName: input.name, width, colour }),
+        briefText({ findings, fileName: input.name, width, colour }),
+      ].join("\n"),
+    );
+  } else io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
+  if (options.adopt && found) await adopt(io, input, found);
+  return readable ? code : exit.unreadable;
+}
+
+function compare(io: Io, file: ReturnType<typeof readCoil>, records: readonly MatchRecord[]): Match {
+  const made = matchCoil({ file, records, solve, onProgress: (says) => io.progress(says) });
+  io.progress("");
+  return made;
+}
+
+function attempt(make: () => Match): Match | { readonly refused: string } {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof RangeError) return { refused: error.message };
+    throw error;
+  }
+}
+
+const notMatched = (why: string): Finding => ({
+  rule: "not-matched",
+  severity: "stop",
+  path: "",
+  what: `this coil cannot be compared with the records (${why})`,
+  expected: "a coil that can be solved",
+  evidence: [],
+  remedies: [{ says: "see what check says of the file", edits: [] }],
+});
+
+async function adopt(io: Io, input: CoilText, { adopt: edits }: Match): Promise<void> {
+  if (edits.length === 0) {
+    io.err("nothing to adopt: the records know no number of the file better than it does\n");
+    return;
+  }
+  const edited = editCoil(input.text, edits);
+  if ("findings" in edited) throw new UserError(`the fitted values were not written: ${edited.findings[0]?.what}`);
+  if (readCoil(edited.text).coil === undefined) {
+    throw new UserError("the fitted values would leave a file that is no coil; nothing was changed");
+  }
+  if (input.version === undefined) {
+    io.out(edited.text);
+    return;
+  }
+  await io.save(input.name, { text: edited.text, version: input.version });
+  io.err(`${input.name}: ${edits.map(({ path }) => path).join(", ")} adopted\n`);
+}

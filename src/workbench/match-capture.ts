@@ -1,0 +1,48 @@
+/** What a record says by itself, under the ids of the catalogue. */
+import { type BenchRecord, channelRoles } from "../description/record.ts";
+import { recordStates } from "../matching/fit/observed.ts";
+import type { Estimate } from "../matching/reading/estimate.ts";
+import { type RecordReading, readRecord } from "../matching/record.ts";
+import type { TimeRecord } from "./match-observe.ts";
+
+export type { ChannelRole } from "../description/record.ts";
+export type { RecordState } from "../matching/fit/observed.ts";
+export { channelRoles, recordStates };
+
+/** A record read for a match, with what a person says of it. */
+export function timeRecord(record: BenchRecord, said: Pick<TimeRecord, "state" | "busVoltage"> = {}): TimeRecord {
+  return { record, reading: readRecord(record), ...said };
+}
+
+/** A figure of a record: value and 90 % interval, SI. */
+export interface CaptureFigure extends Estimate {
+  readonly id: string;
+  readonly unit: string;
+}
+
+/** The figures that this record shows, in the order of the catalogue; what it does not show is left out. */
+export function captureFigures({
+  repetition,
+  onTime,
+  carrier,
+  poles,
+  steady,
+}: RecordReading): readonly CaptureFigure[] {
+  const lines = poles?.is.poles ?? [];
+  const [lower, upper] = lines.length > 0 ? lines.map(({ frequency }) => frequency) : (steady?.is ?? []);
+  const strongest = lines.reduce<(typeof lines)[number] | undefined>(
+    (best, one) => (best === undefined || one.share > best.share ? one : best),
+    undefined,
+  );
+  const found: readonly (readonly [string, string, Estimate | undefined])[] = [
+    ["capture.repetitionRate", "Hz", repetition?.is.rate],
+    ["capture.onTime", "s", onTime?.is.estimate],
+    ["capture.carrier", "Hz", carrier?.is],
+    ["capture.poles.lower", "Hz", upper === undefined ? undefined : lower],
+    ["capture.poles.upper", "Hz", upper],
+    ["capture.beat", "Hz", poles?.is.beat],
+    ["capture.q", "1", strongest?.q],
+    ["capture.decayTime", "s", strongest?.decayTime],
+  ];
+  return found.flatMap(([id, unit, estimate]) => (estimate === undefined ? [] : [{ id, unit, ...estimate }]));
+}
