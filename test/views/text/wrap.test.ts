@@ -12,6 +12,16 @@ describe("wrap", () => {
     }
   });
 
+  it("never parts a number from its unit", () => {
+    const words = "it is driven for 40.0 µs at 100 kHz, or 3 % of the time, in 2 rooms";
+    for (const width of [10, 14, 18, 22]) {
+      const lines = wrap(words, { width }).split("\n");
+      for (const line of lines) expect(line).not.toMatch(/(^| )(µs|kHz,|%)( |$)(?<!\d (µs|kHz,|%) ?)/);
+      expect(lines.some((line) => line.includes("40.0 µs"))).toBe(true);
+      expect(lines.some((line) => line.includes("100 kHz,"))).toBe(true);
+    }
+  });
+
   it("lets a word that is too long stand alone", () =>
     expect(wrap("aaaaaaaaaa b", { width: 5 })).toBe("aaaaaaaaaa\nb"));
 });
