@@ -3,7 +3,7 @@ import { formatQuantity } from "../units/format.ts";
 import type { Waveforms } from "../workbench/burst-contract.ts";
 import type { Conducting } from "./schematic-current.ts";
 import { spentParts } from "./waveform-energy.ts";
-import { firstNotBefore, sampleAt } from "./waveform-reduce.ts";
+import { sampleAt } from "./waveform-reduce.ts";
 
 /** What the resonator is made of, as the energy in it is counted. */
 export interface Store {
@@ -19,8 +19,6 @@ export interface Moment {
   readonly conducting: Conducting;
   /** [A], positive from the first leg through tank and primary. */
   readonly current: number;
-  /** [V] that the bridge puts across tank and primary. */
-  readonly bridgeVoltage: number;
   /** [V] */
   readonly tankVoltage: number;
   /** [C] that has passed since the burst began. */
@@ -46,9 +44,8 @@ export function momentAt(waves: Waveforms, { capacitance, inductance }: Store, a
   const stored = read(energy.stored) + 0.5 * capacitance * begun ** 2;
   const spent = spentParts.reduce((sum, { part }) => (part === "stored" ? sum : sum + read(energy[part])), 0);
   return {
-    conducting: conductingAt(waves, at),
+    conducting: conductingAt(current, { upper: read(waves.gateUpper, true), lower: read(waves.gateLower, true) }),
     current,
-    bridgeVoltage: read(waves.bridgeVoltage, true),
     tankVoltage,
     charge: capacitance * (tankVoltage - begun),
     energy: {
@@ -61,10 +58,11 @@ export function momentAt(waves: Waveforms, { capacitance, inductance }: Store, a
   };
 }
 
-function conductingAt({ time, conducting }: Waveforms, at: number): Conducting {
-  const right = firstNotBefore(time, at);
-  const found = conducting[time[right] === at ? right : Math.max(0, right - 1)] ?? 0;
-  return found >= 0 && found <= 4 ? (found as Conducting) : 0;
+/** By the gates and the sign of the current at that very time: between two samples the current may have changed its branch. */
+function conductingAt(current: number, { upper, lower }: { upper: number; lower: number }): Conducting {
+  if (current === 0) return 0;
+  if (current > 0) return upper > 0.5 ? 1 : 4;
+  return lower > 0.5 ? 3 : 2;
 }
 
 /** Names of the bars, in the order of the way that the energy takes. */
@@ -106,12 +104,13 @@ const devices: Readonly<Record<"half" | "full", readonly string[]>> = {
 };
 
 /** What happens at a moment, in two sentences. */
-export function momentText({ conducting, current, bridgeVoltage, tankVoltage }: Moment, kind: "half" | "full"): string {
+export function momentText({ conducting, current, tankVoltage }: Moment, kind: "half" | "full"): string {
   const device = devices[kind][conducting] ?? "nothing";
   if (conducting === 0) return "Nothing conducts in the bridge: the primary carries no current.";
   const ampere = formatQuantity(Math.abs(current), "A", { digits: 3 });
   const way = current >= 0 ? "from the leg through tank and primary" : "back through primary and tank into the leg";
-  const byBus = bridgeVoltage * current >= 0 ? "the bus gives energy" : "energy goes back to the bus";
+  const bySwitch = conducting === 1 || conducting === 3;
+  const byBus = bySwitch ? "the bus gives energy" : "energy goes back to the bus";
   const byTank =
     tankVoltage * current >= 0 ? "the tank capacitor is being charged" : "the tank capacitor gives its energy up";
   const verb = kind === "half" ? "conducts" : "conduct";

@@ -34,4 +34,4 @@ export const pin = ({ x, y }: At, text: string, anchor: SchematicText["anchor"] 
 });
 
 /** Said in place of the values of a part that the file does not have. */
-export const notInFile = "not in the file";
+export const notInFile = "not in file";

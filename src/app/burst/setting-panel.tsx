@@ -43,7 +43,9 @@ export function SettingPanel({ study }: { readonly study: BurstStudy }) {
   const over = (is: boolean, words: string) => (is ? words : undefined);
   const duty = asked.onTime * asked.rate;
   const anyMoved = Object.keys(now).length > 0;
-  const writable = now.onTime !== undefined || now.rate !== undefined;
+  // a file without an interrupter gets a whole one
+  const lacks = coil?.interrupter === undefined && !(asked.onTime > 0 && asked.rate > 0);
+  const writable = !lacks && (now.onTime !== undefined || now.rate !== undefined);
   return (
     <section class="settings" aria-labelledby="setting-title">
       <header>
@@ -137,7 +139,11 @@ export function SettingPanel({ study }: { readonly study: BurstStudy }) {
           Back to the file
         </button>
       </div>
-      <p class="small">Only on-time and rate are written; the rest is there to try.</p>
+      <p class="small">
+        {lacks
+          ? "The file has no interrupter: give an on-time and a rate, and both can be written into it."
+          : "Only on-time and rate are written; the rest is there to try."}
+      </p>
     </section>
   );
 }

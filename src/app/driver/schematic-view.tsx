@@ -27,31 +27,24 @@ function spoken({ name, inFile }: PartBox, stress: Stress | undefined, count: nu
     .join("; ");
 }
 
-function Part({
-  box,
-  stress,
-  count,
-  isGreatest,
-}: {
+interface PartProperties {
   readonly box: PartBox;
   readonly stress: Stress | undefined;
   readonly count: number;
   readonly isGreatest: boolean;
-}) {
+}
+
+function Part({ box, stress, count, isGreatest }: PartProperties) {
   const { part, x, y, width, height, inFile } = box;
   const press = () => {
     chosen.value = part;
   };
-  const gauge = Math.min(width - 8, 56);
-  const middle = box.gauge ?? { x: x + width / 2, y: y + height - 4 };
-  const left = middle.x - gauge / 2;
-  const floor = middle.y + 4;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button element cannot stand in a drawing
     <g
       class="part"
       role="button"
-      tabIndex={0}
+      tabindex={0}
       data-part={part}
       data-absent={!inFile || undefined}
       data-stress={stress && stressWord(stress)}
@@ -66,6 +59,19 @@ function Part({
       }}
     >
       <rect class="press" x={x} y={y} width={width} height={height} rx="3" />
+    </g>
+  );
+}
+
+/** Bar and number of a part's stress, and how many findings are about it: seen, and said by the part itself. */
+function Gauge({ box, stress, count }: Pick<PartProperties, "box" | "stress" | "count">) {
+  const { x, y, width, height } = box;
+  const gauge = Math.min(width - 8, 56);
+  const middle = box.gauge ?? { x: x + width / 2, y: y + height - 4 };
+  const left = middle.x - gauge / 2;
+  const floor = middle.y + 4;
+  return (
+    <g data-stress={stress && stressWord(stress)}>
       {stress && (
         <>
           <rect class="gauge" x={left} y={floor - 7} width={gauge} height="7" />
@@ -109,6 +115,12 @@ export function SchematicView({ coil, stresses, findings }: Properties) {
   const greatest = greatestStress(stresses);
   const most = mostStressed(stresses)?.part;
   const absent = new Set(boxes.filter(({ inFile }) => !inFile).map(({ part }) => part));
+  const parts = boxes.map((box) => ({
+    box,
+    stress: greatest.get(box.part),
+    count: findings.filter((finding) => partOfFinding(finding) === box.part).length,
+    isGreatest: box.part === most,
+  }));
   const isAbsent = (part: PartBox["part"] | undefined) => (part !== undefined && absent.has(part) ? true : undefined);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: on a small screen it scrolls sideways, by keys too
@@ -139,15 +151,14 @@ export function SchematicView({ coil, stresses, findings }: Properties) {
             </text>
           ))}
         </SeenOnly>
-        {boxes.map((box) => (
-          <Part
-            key={box.part}
-            box={box}
-            stress={greatest.get(box.part)}
-            count={findings.filter((finding) => partOfFinding(finding) === box.part).length}
-            isGreatest={box.part === most}
-          />
+        {parts.map((part) => (
+          <Part key={part.box.part} {...part} />
         ))}
+        <SeenOnly class="gauges">
+          {parts.map((part) => (
+            <Gauge key={part.box.part} {...part} />
+          ))}
+        </SeenOnly>
       </svg>
     </section>
   );
