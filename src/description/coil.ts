@@ -1,4 +1,5 @@
 /** The coil as plain immutable data: the keys of the coil file, SI numbers, temperatures in kelvin, angles in radians. */
+import type { TopLoadCase } from "../parts/index.ts";
 import type {
   Ampere,
   Coulomb,
@@ -72,31 +73,8 @@ export interface Secondary {
   readonly coating?: Coating;
 }
 
-export interface Toroid {
-  readonly outerDiameter: Metre;
-  readonly tubeDiameter: Metre;
-  readonly height: Metre;
-}
-export interface Sphere {
-  readonly diameter: Metre;
-  readonly height: Metre;
-}
-export interface Disc {
-  readonly diameter: Metre;
-  readonly thickness: Metre;
-  readonly height: Metre;
-}
-export interface Cylinder {
-  readonly diameter: Metre;
-  readonly length: Metre;
-  readonly edgeRadius: Metre;
-  readonly height: Metre;
-}
-export type TopLoad =
-  | { readonly toroid: Toroid }
-  | { readonly sphere: Sphere }
-  | { readonly disc: Disc }
-  | { readonly cylinder: Cylinder };
+/** `{ toroid: … } | { sphere: … } | …`: what each has is declared once, with its shape, in `src/parts/toploads`. */
+export type TopLoad = TopLoadCase;
 
 export type Conductor =
   | { readonly tube: Metre }

@@ -5,8 +5,6 @@ import type { Hertz, Kelvin, Metre, Ohm, Si } from "../units/si.ts";
 import { magneticConstant } from "./vacuum.ts";
 
 export type OhmMetre = Si<"Ω·m">;
-type AmperePerMetre = Si<"A/m">;
-type WattPerMetre = Si<"W/m">;
 
 /** [Ω·m] of annealed copper at 20 °C. @source iec-60028, 1/58 Ω·mm²/m to its five digits */
 export const copperResistivity20 = 1.7241e-8;

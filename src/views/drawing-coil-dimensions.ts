@@ -1,6 +1,9 @@
 /** Dimensions of the coil itself: diameters in place, heights to the right, notes to the left. */
+
+import { type KeyRecord, labelOf } from "../catalogue/keys.ts";
 import type { Coil, Conductor, Primary, TopLoad } from "../description/coil.ts";
 import type { Provenances } from "../description/provenance.ts";
+import { topLoadKind, topLoads } from "../parts/index.ts";
 import type { Dimension, PlanePoint } from "./drawing.ts";
 import { primaryAt, windingOf } from "./drawing-coil-shapes.ts";
 import { dimensionOf } from "./drawing-dimension.ts";
@@ -95,8 +98,21 @@ function topLoadDimensions(load: TopLoad, index: number): Draft[] {
       },
     ];
   }
+  if ("cylinder" in load) return cylinderDimensions(load.cylinder, { index, name, rank });
+  return anyDimensions(load, { index, name, rank });
+}
+
+interface Named {
+  readonly index: number;
+  readonly name: string;
+  readonly rank: number;
+}
+
+function cylinderDimensions(
+  { diameter, length, edgeRadius, height }: Extract<TopLoad, { readonly cylinder: unknown }>["cylinder"],
+  { index, name, rank }: Named,
+): Draft[] {
   const path = `topload.${index}.cylinder`;
-  const { diameter, length, edgeRadius, height } = load.cylinder;
   return [
     {
       ...across({ path: `${path}.diameter`, says: `${name}, diameter`, value: diameter, side: "above" }, height),
@@ -123,6 +139,28 @@ function topLoadDimensions(load: TopLoad, index: number): Draft[] {
     },
     { ...heightAbove({ path: `${path}.height`, says: `${name}, height of its centre`, value: height }, 0), rank },
   ];
+}
+
+/** A shape without a drawing of its own: a diameter across it, its height, and a note for whatever else its keys say. */
+function anyDimensions(load: TopLoad, { index, name, rank }: Named): Draft[] {
+  const kind = topLoadKind(load);
+  const keys: KeyRecord = topLoads[kind].keys;
+  const size = (load as Record<string, Readonly<Record<string, number>>>)[kind]!;
+  const height = size["height"] ?? 0;
+  const wide = size["outerDiameter"] ?? size["diameter"] ?? 0;
+  return Object.entries(size).map(([key, value]): Draft => {
+    const draft = { path: `topload.${index}.${kind}.${key}`, says: `${name}, ${labelOf(key, keys[key]!)}`, value };
+    if (key === "height") return { ...heightAbove(draft, 0), rank };
+    if (key === "diameter" || key === "outerDiameter")
+      return { ...across({ ...draft, side: "above" }, height), rank: index };
+    return {
+      ...draft,
+      kind: "note",
+      side: "left",
+      prefix: `${labelOf(key, keys[key]!)} `,
+      from: { x: -wide / 2, z: height },
+    };
+  });
 }
 
 function windingDimensions({ secondary }: Coil, provenances?: Provenances): Draft[] {

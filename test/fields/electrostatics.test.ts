@@ -17,7 +17,7 @@ const entries = (quantity: string): Entry[] =>
   (reference.entries as unknown as Entry[]).filter((entry) => entry.quantity === quantity);
 
 describe("capacitance of conductors of revolution", () => {
-  // published: 4πε0·a and Kelvin's 8ε0·a, exact; the issue asks 0.1 %, the nodes give better than 1e-8
+  // published: 4πε0·a and Kelvin's 8ε0·a, exact; 0.1 % is promised, the nodes give better than 1e-8
   it.each(entries("sphere.capacitance"))("of a sphere alone: $inputs", ({ inputs, value }) => {
     expect(
       relativeError(charged(patched([sphere(inputs["radius"]!, 0)], false)[0]!, false).capacitance, value),
