@@ -9,7 +9,7 @@ import type { driverJson } from "../views/text/json.ts";
 import { ledgerText } from "../views/text/ledger.ts";
 import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
 import { type Doubts, intervals } from "../workbench/doubts.ts";
-import { solveWithBurst, withBurst } from "../workbench/solve-with-burst.ts";
+import { solutionWithBurst, solveWithBurst } from "../workbench/solve-with-burst.ts";
 import { burstsOf, everyNumber, type Judged, judge, readInput } from "./coil-input.ts";
 import { exitFor } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -96,7 +96,7 @@ function doubtsOf(io: Io, { file, solution, study }: Judged, setting: BurstSetti
   if (solution === undefined || study === undefined) return undefined;
   const doubts = intervals({
     file,
-    solution: withBurst(solution, study),
+    solution: solutionWithBurst(solution, study, setting),
     solve: solveWithBurst(setting),
     figures: [...study.figures.keys()],
     most: everyNumber,

@@ -2,7 +2,7 @@ import { doubtsText, doubtText } from "../../views/text/doubt.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { type Doubts, intervals } from "../../workbench/doubts.ts";
 import { type Solve, solve } from "../../workbench/solve.ts";
-import { solveWithBurst, withBurst } from "../../workbench/solve-with-burst.ts";
+import { solutionWithBurst, solveWithBurst } from "../../workbench/solve-with-burst.ts";
 import { everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import type { Io } from "../io.ts";
@@ -22,7 +22,7 @@ export async function doubt(
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;
   }
-  const solution = study === undefined ? solved : withBurst(solved, study);
+  const solution = study === undefined ? solved : solutionWithBurst(solved, study);
   if (id !== undefined && !solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
   const ofBurst = [...(study?.figures.keys() ?? [])];
   const doubtsOf = (figures: readonly string[], again: Solve) =>

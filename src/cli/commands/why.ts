@@ -5,7 +5,7 @@ import { explainRule, ruleText } from "../../views/text/rule.ts";
 import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
 import { solve } from "../../workbench/solve.ts";
-import { solveWithBurst, withBurst } from "../../workbench/solve-with-burst.ts";
+import { solutionWithBurst, solveWithBurst } from "../../workbench/solve-with-burst.ts";
 import { everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
@@ -34,7 +34,7 @@ export async function why(
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;
   }
-  const solution = study === undefined ? solved : withBurst(solved, study);
+  const solution = study === undefined ? solved : solutionWithBurst(solved, study);
   if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
   // A figure that no burst enters need not have one studied at each step.
   const again = solved.figures.has(id) ? solve : solveWithBurst();

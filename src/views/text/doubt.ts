@@ -8,6 +8,8 @@ import { columns, padded, paddedLeft, wrap } from "./wrap.ts";
 
 const shareWidth = 8;
 const idColumn = 29;
+/** Lines for one figure beyond which the rest is only counted. */
+const most = 12;
 
 /** One line a figure: half-width of the 90 % interval, and the number of the file that adds most to it with its part of the variance. */
 export function doubtsText(doubts: Doubts, { colour = false } = {}): string {
@@ -35,13 +37,19 @@ export function doubtText(doubt: Doubt, { colour = false, width = 80 } = {}): st
     ...contributions.map(({ path, halfWidth, share }) => ({ path, halfWidth, share })),
     { path: "the model itself", halfWidth: model, share: 1 - contributions.reduce((sum, { share }) => sum + share, 0) },
   ].sort((a, b) => b.share - a.share);
+  const shown = lines.slice(0, most);
+  const rest = lines.slice(most);
+  const left = rest.reduce((sum, { share }) => sum + share, 0);
   const first = contributions[0];
   return `${[
     `${paint("bold", id)}  ${formatQuantity(value, unit, { digits })}  90 % within ${formatRange(doubt, unit, { digits })}`,
-    ...lines.map(
+    ...shown.map(
       ({ path, halfWidth, share }) =>
         `  ${padded(path, 38)}${paddedLeft(half(halfWidth), 14)}${paddedLeft(formatQuantity(share, "%", { digits: 2 }), 8)} of the variance`,
     ),
+    ...(rest.length === 0
+      ? []
+      : [`  and ${rest.length} more, with ${formatQuantity(left, "%", { digits: 1 })} of the variance together`]),
     ...(first === undefined ? [] : [wrap(`Measuring ${first.path} would shrink it most.`, { width })]),
   ].join("\n")}\n`;
 }

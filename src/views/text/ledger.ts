@@ -90,7 +90,10 @@ export function spreadText({
   if (more - less <= 0.25 * more) return `±${part(more)} %`;
   // Two sides have to fit where one does: below one per cent one digit is enough.
   const side = (share: number) => part(share, share < 0.01 ? 1 : 2);
-  return `−${side(down)} +${side(up)} %`;
+  const both = `−${side(down)} +${side(up)} %`;
+  // A gap to the id is worth more than a decimal.
+  const whole = (share: number) => String(Math.round(100 * share));
+  return columns(both) < doubtWidth ? both : `−${whole(down)} +${whole(up)} %`;
 }
 
 /** Of a temperature the greater side: two would not fit, and the smaller says less. */

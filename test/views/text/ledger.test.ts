@@ -60,6 +60,7 @@ describe("spreadText", () => {
     [{ value: -100, low: -103, high: -97 }, "±3 %"],
     [{ value: 100, low: 85, high: 101 }, "−15 +1 %"],
     [{ value: 0, low: -1, high: 1 }, ""],
+    [{ value: 1000, low: 951, high: 1085 }, "−5 +9 %"],
     [{ value: 1, low: 1, high: 30 }, "to ×30"],
     [{ value: 60, low: 58, high: 65, unit: "°C" }, "±5 K"],
   ])("writes %o as %s", (interval, written) => expect(spreadText(interval)).toBe(written));
