@@ -155,6 +155,14 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       done(await (await import("./commands/match.ts")).match(io, file, captures, options)),
     );
 
+  verb("bringup", "Bench: bring it up in stages, with what each probe must show before the next switch is thrown.")
+    .argument("<file>", "coil file, or -")
+    .option(...json)
+    .addHelpText("after", examples("coilwright bringup lantern.yaml", "coilwright bringup lantern.yaml --json"))
+    .action(async (file: string, options: { json?: boolean }) =>
+      done(await (await import("./commands/bringup.ts")).bringup(io, file, options)),
+    );
+
   verb(
     "why",
     "Why this number? Shows formula, inputs, source, sensitivities and handbook checks of a figure, or what a rule stands on.",

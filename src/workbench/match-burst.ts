@@ -1,5 +1,5 @@
 /** The start of a burst as a current channel would show it, from the values that a match moves. */
-import { type EnvelopePoint, simulateBurst } from "../burst/index.ts";
+import { type BurstResult, type EnvelopePoint, simulateBurst } from "../burst/index.ts";
 import { modeOfResonance } from "../circuit/mode-of-resonance.ts";
 import type { BurstNetwork } from "../circuit/network.ts";
 import type { Coil } from "../description/coil.ts";
@@ -76,6 +76,17 @@ function currentCarrier(envelope: readonly EnvelopePoint[]): Hertz | undefined {
   const [first, last] = [envelope[from], envelope.at(-1)];
   const halves = envelope.length - 1 - from;
   return first && last && halves >= 3 ? halves / (2 * (last.time - first.time)) : undefined;
+}
+
+/** One burst of given length from rest, at the values that a match moves. */
+export function burstAt(network: BurstNetwork, input: BurstInput, onTime: Second): BurstResult {
+  return simulateBurst(moved(network, input), {
+    onTime,
+    endTime: 2 * onTime,
+    burstEnd: "synchronous",
+    waveforms: false,
+    limits,
+  });
 }
 
 function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: BurstInput): BurstNetwork {
