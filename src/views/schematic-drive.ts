@@ -2,6 +2,7 @@
 import type { Coil } from "../description/coil.ts";
 import type { Strokes } from "./schematic-data.ts";
 import { column, drive, rail } from "./schematic-grid.ts";
+import { footSense } from "./schematic-load.ts";
 import { block, windingDown } from "./schematic-symbols.ts";
 import { label, notInFile, pin, reservoirText, valueText } from "./schematic-text.ts";
 
@@ -17,20 +18,33 @@ export function driveStrokes({ supply, bridge, feedback }: Coil): Strokes {
   const fixed = typeof feedback?.sense === "object" ? feedback.sense.fixedFrequency : undefined;
   const onSecondary = feedback?.sense === "secondaryCurrent";
   const coil = (x: number, bulge: "left" | "right") => windingDown({ x, y: middle - 24, turns: 4, radius: 6, bulge });
-  const senseFrom = onSecondary
-    ? { x: column.secondary + 60, y: rail.minus + 76 }
-    : { x: column.sense, y: rail.middle };
+  const inlet = driver.x + driver.width;
+  const senseLine = onSecondary
+    ? `M${column.secondary + 16} ${footSense}H${column.secondary + 112}V${middle}H${inlet}`
+    : `M${column.sense} ${rail.middle + 4}V${middle}H${inlet}`;
+  // without a transformer the driver's outputs go straight on
+  const through = bridge !== undefined && transformer === undefined;
   return {
     wires: [
       `M${control.x + control.width} ${bottom - 12}H${driver.x}`,
       `M${driver.x} ${middle - 24}H${gateAt + 12}M${driver.x} ${middle + 24}H${gateAt + 12}`,
       `M${gateAt - 12} ${middle - 24}H${gateAt - 46}M${gateAt - 12} ${middle + 24}H${gateAt - 46}`,
-      ...(fixed === undefined ? [`M${senseFrom.x} ${senseFrom.y + 4}V${middle}H${driver.x + driver.width}`] : []),
+      ...(fixed === undefined ? [senseLine] : []),
+      ...(through
+        ? [`M${gateAt - 12} ${middle - 24}H${gateAt + 12}M${gateAt - 12} ${middle + 24}H${gateAt + 12}`]
+        : []),
     ],
     symbols: [
       { part: "control", path: block({ x: control.x, y: top, width: control.width, height: bottom - top }) },
       { part: "driver", path: block({ x: driver.x, y: top, width: driver.width, height: bottom - top }) },
-      { part: "gate", path: `${coil(gateAt + 12, "left")}${coil(gateAt - 12, "right")}M${gateAt} ${middle - 26}v52` },
+      ...(through
+        ? []
+        : [
+            {
+              part: "gate" as const,
+              path: `${coil(gateAt + 12, "left")}${coil(gateAt - 12, "right")}M${gateAt} ${middle - 26}v52`,
+            },
+          ]),
     ],
     dots: [],
     texts: [

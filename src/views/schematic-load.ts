@@ -14,6 +14,8 @@ const secondaryTurns = 17;
 const secondaryRadius = 8;
 const secondaryEnd = secondaryTop + 2 * secondaryRadius * secondaryTurns;
 const top = 96;
+/** Height of a sense that reads the foot of the winding. */
+export const footSense = secondaryEnd + 26;
 
 export function loadStrokes({ tank, primary, secondary, topload, feedback }: Coil): Strokes {
   const { firstLeg, sense: xs, tank: xt, primary: xp, secondary: xw } = column;
@@ -21,7 +23,7 @@ export function loadStrokes({ tank, primary, secondary, topload, feedback }: Coi
   const isSecondarySense = feedback?.sense === "secondaryCurrent";
   const onFixed = typeof feedback?.sense === "object";
   // the sense winding rides on the conductor whose current it reads
-  const sensed = isSecondarySense ? { x: xw - 16, y: secondaryEnd + 24 } : { x: xs - 16, y: rail.middle - 4 };
+  const sensed = isSecondarySense ? { x: xw - 16, y: footSense } : { x: xs - 16, y: rail.middle - 4 };
   return {
     wires: [
       `M${firstLeg} ${rail.middle}H${xt - 4}M${xt + 4} ${rail.middle}H${xp}V${primaryTop}M${xp} ${primaryEnd}V${rail.back}`,
@@ -47,7 +49,7 @@ export function loadStrokes({ tank, primary, secondary, topload, feedback }: Coi
       ...(onFixed
         ? []
         : label(
-            isSecondarySense ? { x: xw + 14, y: secondaryEnd + 24 } : { x: xs, y: rail.middle - 34 },
+            isSecondarySense ? { x: xw + 24, y: footSense - 22 } : { x: xs, y: rail.middle - 34 },
             "sense",
             ["sense", feedback?.transformer ? `1 : ${feedback.transformer.ratio}` : notInFile],
             isSecondarySense ? "start" : "middle",
@@ -80,9 +82,9 @@ export function loadStrokes({ tank, primary, secondary, topload, feedback }: Coi
                   part: "sense" as const,
                   name: "sense transformer",
                   x: xw - 26,
-                  y: secondaryEnd + 6,
+                  y: footSense - 34,
                   width: 104,
-                  height: 34,
+                  height: 44,
                   inFile: feedback?.transformer !== undefined,
                 }
               : {

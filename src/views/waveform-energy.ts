@@ -1,7 +1,7 @@
 /** What the bus has given up to a time, and who has had it: parts that add up to the whole. */
 import type { EnergyPart, Waveforms } from "../workbench/burst-contract.ts";
 import type { Scale } from "./plots.ts";
-import { firstNotBefore, type Span, sampleAt } from "./waveform-reduce.ts";
+import { firstNotBefore, type Span, sampleAt, tenths } from "./waveform-reduce.ts";
 
 export type SpentPart = Exclude<EnergyPart, "drawn" | "returned">;
 
@@ -60,6 +60,9 @@ export function greatestStack({ time, energy }: Pick<Waveforms, "time" | "energy
   return most;
 }
 
+/** The stack changes little from sample to sample: so many points along it are enough. */
+const mostPoints = 240;
+
 /** The stack over a span of time: an SVG path for every part, bottom first. What is stored may swing below zero by a little; it is drawn from zero. */
 export function energyStack({
   waves: { time, energy },
@@ -74,15 +77,15 @@ export function energyStack({
 }): { readonly part: SpentPart; readonly path: string }[] {
   const first = firstNotBefore(time, span.from);
   const end = firstNotBefore(time, span.to);
-  const stride = Math.max(1, Math.floor((end - first) / Math.max(1, x.toPage(span.to) - x.toPage(span.from))));
+  const stride = Math.max(1, Math.ceil((end - first) / mostPoints));
   const at: number[] = [span.from];
   for (let n = first; n < end; n += stride) at.push(time[n] ?? 0);
   at.push(span.to);
-  const pages = at.map((each) => x.toPage(each).toFixed(1));
+  const pages = at.map((each) => tenths(x.toPage(each)));
   let below = at.map(() => 0);
   return spentParts.map(({ part }) => {
     const above = below.map((base, n) => base + Math.max(0, sampleAt(time, energy[part], at[n] ?? 0)));
-    const edge = (levels: readonly number[]) => levels.map((level, n) => `${pages[n]} ${y.toPage(level).toFixed(1)}`);
+    const edge = (levels: readonly number[]) => levels.map((level, n) => `${pages[n]} ${tenths(y.toPage(level))}`);
     const path = `M${edge(above).join("L")}L${edge(below).reverse().join("L")}Z`;
     below = above;
     return { part, path };

@@ -58,7 +58,7 @@ describe("a long record in few points", () => {
       x: line(0, 2, 0, 200),
       y: line(0, 1, 0, 100),
     };
-    expect(wavePath({ ...held, held: true })).toContain("H200.0V100.0");
+    expect(wavePath({ ...held, held: true })).toContain("H200V100");
     expect(wavePath(held)).not.toContain("H");
     expect(sampleAt(held.time, held.values, 1.5, true)).toBe(0);
     expect(sampleAt(held.time, held.values, 1.5)).toBe(0.5);

@@ -2,7 +2,8 @@
 import "./burst.css";
 import { Ledger } from "../ledger/ledger.tsx";
 import { answer } from "../state/answers.ts";
-import { burst, burstBehind, moved, shownFigures } from "./burst-state.ts";
+import { BehindBox } from "./behind-box.tsx";
+import { burst, calmBurst, calmFigures } from "./burst-state.ts";
 import { EnergyLedger } from "./energy-ledger.tsx";
 import { MissingList } from "./missing-list.tsx";
 import { RoomFindings } from "./room-findings.tsx";
@@ -12,10 +13,19 @@ import { WaveformView } from "./waveform-view.tsx";
 
 const groups = ["burst", "bank", "winding", "bus", "mains"];
 
+/** Findings and figures: they follow a moving slider a little more calmly than the waveforms. */
+function Accounts() {
+  return (
+    <>
+      <RoomFindings findings={calmBurst.value?.findings.burst ?? []} title="Findings of this burst" />
+      <Ledger only={groups} figures={calmFigures.value} />
+    </>
+  );
+}
+
 export function BurstRoom() {
-  const found = burst.value;
-  const isMoved = Object.keys(moved.value).length > 0;
-  if (found === undefined) {
+  const study = burst.value?.study;
+  if (study === undefined) {
     return (
       <div class="room burst-room">
         <p class="empty">{answer.value?.failed ?? "The burst appears here when the coil has been solved."}</p>
@@ -23,25 +33,25 @@ export function BurstRoom() {
       </div>
     );
   }
-  const { study, findings } = found;
   return (
     <div class="room burst-room">
-      <div class="burst-studies" data-behind={burstBehind.value || undefined}>
-        <MissingList study={study} />
-        {study.waveforms !== undefined && (
+      <BehindBox class="burst-studies">
+        {study.waveforms === undefined ? (
+          <MissingList study={study} />
+        ) : (
           <>
             <WaveformView study={study} />
+            <MissingList study={study} />
             <div class="pair">
               <EnergyLedger />
               <SpectrumPlot study={study} />
             </div>
           </>
         )}
-      </div>
+      </BehindBox>
       <div class="burst-side">
-        <SettingPanel study={study} />
-        <RoomFindings findings={findings.burst} title="Findings of this burst" isMoved={isMoved} />
-        <Ledger only={groups} figures={shownFigures.value} />
+        <SettingPanel />
+        <Accounts />
       </div>
     </div>
   );

@@ -27,6 +27,16 @@ export const shownFigures = computed(() => {
   return still && driven ? new Map([...still, ...driven]) : still;
 });
 
+/** The burst as lists of figures and findings show it: while a slider moves, they follow a few times a second. */
+export const calmBurst = signal<StudiedBurst | undefined>(undefined);
+export const calmFigures = computed(() => {
+  const still = solution.value?.figures;
+  const driven = calmBurst.value?.study.figures;
+  return still && driven ? new Map([...still, ...driven]) : still;
+});
+/** [ms] */
+const calm = 120;
+
 /** A figure of the coil at rest or of the burst shown. */
 export const shownFigure = (id: string): Figure | undefined => shownFigures.value?.get(id);
 
@@ -64,6 +74,17 @@ export function followBursts(): void {
     of = onDisk.value.name;
     moved.value = {};
     burst.value = undefined;
+  });
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    const next = burst.value;
+    if (next === undefined || calmBurst.peek() === undefined) calmBurst.value = next;
+    else if (waiting === undefined) {
+      waiting = setTimeout(() => {
+        waiting = undefined;
+        calmBurst.value = burst.peek();
+      }, calm);
+    }
   });
   effect(() => {
     const solved = answer.value?.text === file.value.text && answer.value.solution !== undefined;

@@ -1,15 +1,15 @@
 /** The findings whose question is asked in a room, at the setting shown. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { FindingItem } from "../findings/finding-item.tsx";
+import { moved } from "./burst-state.ts";
 
 interface Properties {
   readonly findings: readonly Finding[];
   readonly title: string;
-  /** The sliders stand elsewhere than the file. */
-  readonly isMoved: boolean;
 }
 
-export function RoomFindings({ findings, title, isMoved }: Properties) {
+export function RoomFindings({ findings, title }: Properties) {
+  const isMoved = Object.keys(moved.value).length > 0;
   return (
     <section class="room-findings" aria-labelledby="room-findings-title">
       <h2 id="room-findings-title">{title}</h2>

@@ -1,9 +1,9 @@
 /** The setting of the burst: moved here without touching the file, and written into it as one step when it is wanted there. */
 import { writeQuantity } from "../../units/index.ts";
-import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
+import type { BurstSetting } from "../../workbench/burst-contract.ts";
 import { commitEdits, drawable } from "../state/document.ts";
 import { notice } from "../state/view.ts";
-import { move, moved } from "./burst-state.ts";
+import { burst, move, moved } from "./burst-state.ts";
 import { SettingSlider } from "./setting-slider.tsx";
 
 /** As the file would have it: a round number in the unit of the trade. */
@@ -31,9 +31,11 @@ function writeIntoFile({ onTime, rate }: Required<BurstSetting>): void {
 
 const roundUp = (value: number, to: number) => Math.ceil(value / to) * to;
 
-export function SettingPanel({ study }: { readonly study: BurstStudy }) {
+export function SettingPanel() {
+  const study = burst.value?.study;
   const coil = drawable.value?.coil;
   const now = moved.value;
+  if (study === undefined) return null;
   const asked = { ...study.setting, ...now };
   const { limits, onTime = 0, rate = 0 } = coil?.interrupter ?? {};
   const longest = roundUp(Math.max(2 * onTime, 1.3 * (limits?.onTime ?? 0), 200e-6), 50e-6);

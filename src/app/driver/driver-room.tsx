@@ -53,7 +53,7 @@ export function DriverRoom() {
       </div>
       <div class="burst-side">
         {box && <PartPanel box={box} stresses={held} figures={figures} findings={findings.driver} />}
-        <RoomFindings findings={findings.driver} title="Findings of the driver" isMoved={isMoved} />
+        <RoomFindings findings={findings.driver} title="Findings of the driver" />
         <Ledger only={groups} figures={figures} />
       </div>
     </div>

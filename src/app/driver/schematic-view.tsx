@@ -64,7 +64,7 @@ function Part({ box, stress, count, isGreatest }: PartProperties) {
 }
 
 /** Bar and number of a part's stress, and how many findings are about it: seen, and said by the part itself. */
-function Gauge({ box, stress, count }: Pick<PartProperties, "box" | "stress" | "count">) {
+function Gauge({ box, stress, count, isGreatest }: PartProperties) {
   const { x, y, width, height } = box;
   const gauge = Math.min(width - 8, 56);
   const middle = box.gauge ?? { x: x + width / 2, y: y + height - 4 };
@@ -78,7 +78,7 @@ function Gauge({ box, stress, count }: Pick<PartProperties, "box" | "stress" | "
           <rect class="reach" x={left} y={floor - 7} width={gauge * Math.min(1, stress.share)} height="7" />
           <text class="share-text" x={left + gauge / 2} y={floor + 12} text-anchor="middle">
             {percent(stress.share)}
-            {stress.share > 0.8 ? ` ${stressWord(stress)}` : ""}
+            {stress.share > 0.8 ? ` ${stressWord(stress)}` : isGreatest ? " most" : ""}
           </text>
         </>
       )}

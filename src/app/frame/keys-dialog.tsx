@@ -15,6 +15,18 @@ const onThePlots: readonly (readonly [string, string])[] = [
   ["← →", "move the crosshair; with Shift in fine steps"],
   ["Enter", "write the value under the crosshair into the file"],
 ];
+const onTheWaveforms: readonly (readonly [string, string])[] = [
+  ["← →", "move the cursor that has the focus; with Shift in fine steps, with Page Up and Page Down by ten"],
+  ["Home, End", "to the begin and the end of the burst"],
+  ["+ −", "zoom about the cursor"],
+  [", .", "move the picture along"],
+  ["H, 0", "one half-cycle, the whole burst"],
+];
+const onTheDiagram: readonly (readonly [string, string])[] = [
+  ["Enter", "what is known of the part that has the focus"],
+  ["← →", "on the moment: a step on or back; with Page Up and Page Down a half-cycle"],
+  ["Space", "on the moment: play or pause"],
+];
 
 function KeyTable({ title, rows }: { readonly title: string; readonly rows: readonly (readonly [string, string])[] }) {
   return (
@@ -53,6 +65,8 @@ export function KeysDialog() {
       <KeyTable title="Everywhere" rows={everywhere} />
       <KeyTable title="On the drawing" rows={onTheDrawing} />
       <KeyTable title="On the plots" rows={onThePlots} />
+      <KeyTable title="On the waveforms" rows={onTheWaveforms} />
+      <KeyTable title="On the diagram" rows={onTheDiagram} />
       <div class="actions">
         <button type="button" onClick={close}>
           Close
