@@ -3,7 +3,7 @@ import "./burst.css";
 import { Ledger } from "../ledger/ledger.tsx";
 import { answer } from "../state/answers.ts";
 import { BehindBox } from "./behind-box.tsx";
-import { burst, calmBurst, calmFigures } from "./burst-state.ts";
+import { burst, calmBurst, calmFigures, shownDoubts } from "./burst-state.ts";
 import { EnergyLedger } from "./energy-ledger.tsx";
 import { MissingList } from "./missing-list.tsx";
 import { RoomFindings } from "./room-findings.tsx";
@@ -18,7 +18,7 @@ function Accounts() {
   return (
     <>
       <RoomFindings findings={calmBurst.value?.findings.burst ?? []} title="Findings of this burst" />
-      <Ledger only={groups} figures={calmFigures.value} />
+      <Ledger only={groups} figures={calmFigures.value} intervals={shownDoubts.value} />
     </>
   );
 }

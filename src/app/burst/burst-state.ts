@@ -3,11 +3,11 @@ import { computed, effect, signal } from "@preact/signals";
 import type { Figure } from "../../catalogue/figure.ts";
 import type { BurstSetting } from "../../workbench/burst-contract.ts";
 import type { CoilFile } from "../../workbench/contract.ts";
-import { answer, solution } from "../state/answers.ts";
+import { answer, doubts, solution, study } from "../state/answers.ts";
 import { file, onDisk } from "../state/document.ts";
 import { notice, room } from "../state/view.ts";
-import type { StudiedBurst } from "../worker/answer.ts";
-import { latestOnly, quickBench } from "../worker/bench.ts";
+import type { BurstDoubts, StudiedBurst } from "../worker/answer.ts";
+import { latestOnly, quickBench, slowBench } from "../worker/bench.ts";
 
 /** What the sliders have moved away from the file. */
 export const moved = signal<BurstSetting>({});
@@ -36,6 +36,16 @@ export const calmFigures = computed(() => {
 });
 /** [ms] */
 const calm = 120;
+
+/** Intervals of the burst at the file's own setting. */
+const burstDoubts = signal<BurstDoubts | undefined>(undefined);
+/** Intervals that belong to the figures shown; a moved slider has none but those that the study brings. */
+export const shownDoubts = computed(() => {
+  const still = doubts.value;
+  const driven = burstDoubts.value;
+  const isOwn = driven !== undefined && driven.text === answer.value?.text && Object.keys(moved.value).length === 0;
+  return still && isOwn ? new Map([...still, ...driven.doubts]) : still;
+});
 
 /** A figure of the coil at rest or of the burst shown. */
 export const shownFigure = (id: string): Figure | undefined => shownFigures.value?.get(id);
@@ -85,6 +95,17 @@ export function followBursts(): void {
         calmBurst.value = burst.peek();
       }, calm);
     }
+  });
+  effect(() => {
+    // after the intervals of the coil at rest, which share their solves
+    const of = study.value?.text;
+    if (of === undefined || of !== file.value.text || !inBurstRoom.value || burstDoubts.peek()?.text === of) return;
+    void slowBench()
+      .burstDoubts(file.peek())
+      .then((got) => {
+        if (got !== undefined) burstDoubts.value = got;
+      })
+      .catch(() => undefined);
   });
   effect(() => {
     const solved = answer.value?.text === file.value.text && answer.value.solution !== undefined;

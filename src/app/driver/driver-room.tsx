@@ -4,7 +4,7 @@ import "./driver.css";
 import { schematic } from "../../views/schematic.ts";
 import { stresses } from "../../views/schematic-stress.ts";
 import { timeText } from "../../views/waveform-words.ts";
-import { burst, burstBehind, moved, shownFigures } from "../burst/burst-state.ts";
+import { burst, burstBehind, moved, shownDoubts, shownFigures } from "../burst/burst-state.ts";
 import { MissingList } from "../burst/missing-list.tsx";
 import { RoomFindings } from "../burst/room-findings.tsx";
 import { Ledger } from "../ledger/ledger.tsx";
@@ -54,7 +54,7 @@ export function DriverRoom() {
       <div class="burst-side">
         {box && <PartPanel box={box} stresses={held} figures={figures} findings={findings.driver} />}
         <RoomFindings findings={findings.driver} title="Findings of the driver" />
-        <Ledger only={groups} figures={figures} />
+        <Ledger only={groups} figures={figures} intervals={shownDoubts.value} />
       </div>
     </div>
   );

@@ -1,6 +1,7 @@
 /** Every figure with its value, its interval and where it comes from. */
 import { useMemo } from "preact/hooks";
 import type { Figures } from "../../catalogue/figure.ts";
+import type { Doubts } from "../../workbench/doubts.ts";
 import { behind, doubts, solution, study } from "../state/answers.ts";
 import { drawable } from "../state/document.ts";
 import { asked } from "../state/view.ts";
@@ -13,14 +14,16 @@ interface Properties {
   readonly only?: readonly string[];
   /** Shown in place of the solution's own. */
   readonly figures?: Figures | undefined;
+  /** Intervals in place of those of the coil at rest. */
+  readonly intervals?: Doubts | undefined;
 }
 
-export function Ledger({ only, figures }: Properties) {
+export function Ledger({ only, figures, intervals }: Properties) {
   const solved = solution.value;
   const found = useMemo(() => (solved && figures ? { ...solved, figures } : solved), [solved, figures]);
   const provenances = drawable.value?.file.provenances;
-  const sure = doubts.value;
-  const last = study.value?.doubts;
+  const sure = intervals ?? doubts.value;
+  const last = intervals ?? study.value?.doubts;
   const groups = useMemo(
     () =>
       found && provenances

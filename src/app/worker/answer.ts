@@ -26,6 +26,12 @@ export interface Study {
   readonly findings: readonly Finding[];
 }
 
+/** How sure the figures of the burst at a text's own setting are. */
+export interface BurstDoubts {
+  readonly text: string;
+  readonly doubts: Doubts;
+}
+
 /** Part of the half-plane to map, and how finely. */
 export interface MapWindow {
   readonly radius: number;

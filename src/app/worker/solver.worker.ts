@@ -14,32 +14,41 @@ import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
 import { fieldMap } from "../../workbench/field-map.ts";
 import { solve } from "../../workbench/solve.ts";
-import type { Answer, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
+import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
+import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
+
+/** The burst at the file's own setting, and at what its interrupter would still let through. */
+interface Bursts {
+  readonly study: BurstStudy;
+  readonly atLimits?: BurstStudy;
+}
 
 interface Worked {
   readonly text: string;
   /** Of the coil at rest. */
   readonly solution?: Solution;
-  /** The burst at the file's own setting, and at what its interrupter would still let through. */
-  readonly bursts?: { readonly study: BurstStudy; readonly atLimits?: BurstStudy };
+  readonly bursts?: Bursts;
   readonly failed?: string;
 }
 
 let last: Worked | undefined;
 
-function burstsOf(coil: Coil, solution: Solution, setting: BurstSetting = {}): NonNullable<Worked["bursts"]> {
+/** The burst at what the interrupter would still let through, where that is more than the setting. */
+function atLimitsOf(coil: Coil, solution: Solution, setting: BurstSetting = {}): Pick<Bursts, "atLimits"> {
   const limits = settingAtLimits(coil, setting);
-  return {
-    study: studyBurst(coil, solution, setting),
-    ...(limits === undefined ? {} : { atLimits: studyBurst(coil, solution, limits) }),
-  };
+  return limits === undefined ? {} : { atLimits: studyBurst(coil, solution, limits) };
 }
 
-/** A solution with the figures of a burst beside its own. */
-const withBurst = (solution: Solution, { figures }: BurstStudy): Solution => ({
-  ...solution,
-  figures: new Map([...solution.figures, ...figures]),
+const burstsOf = (coil: Coil, solution: Solution): Bursts => ({
+  study: studyBurst(coil, solution),
+  ...atLimitsOf(coil, solution),
 });
+
+/** The figures of a burst with the intervals that come of the streamer's load. */
+function withIntervals(solution: Solution, study: BurstStudy, setting: BurstSetting): BurstStudy {
+  const { figures } = solutionWithBurst(solution, study, setting);
+  return { ...study, figures: new Map([...figures].filter(([id]) => study.figures.has(id))) };
+}
 
 const roomOfRule = new Map(rules.map(({ id, room }) => [id, room]));
 
@@ -70,20 +79,33 @@ function solveKept(coil: Coil): Solution {
 }
 
 function keepMovesOf({ text }: CoilFile): void {
-  if (movedFor !== text) moved.clear();
+  if (movedFor !== text) {
+    moved.clear();
+    movedBursts.clear();
+  }
   movedFor = text;
 }
 
 /** The same with the burst at a setting, for sensitivities of its figures. */
+const movedBursts = new Map<string, Solution>();
+
 const solveWithBurst = (setting: BurstSetting) => (coil: Coil) => {
+  const key = JSON.stringify([coil, setting]);
+  const known = movedBursts.get(key);
+  if (known !== undefined) return known;
   const solution = solveKept(coil);
-  return withBurst(solution, studyBurst(coil, solution, setting));
+  const { figures } = studyBurst(coil, solution, setting);
+  const made = { ...solution, figures: new Map([...solution.figures, ...figures]) };
+  if (movedBursts.size >= mostMoved) movedBursts.clear();
+  movedBursts.set(key, made);
+  return made;
 };
 
 /** Lets questions that came meanwhile go first. */
 const breathe = () => new Promise((done) => setTimeout(done));
 
 let studies = 0;
+let burstStudies = 0;
 
 const bench = {
   /** The quick half: what a drag needs. */
@@ -112,6 +134,22 @@ const bench = {
     const doubts = intervals({ file, solution, solve: solveKept });
     return { text: file.text, doubts, findings: assess({ file, solution, ...bursts, doubts }) };
   },
+  /** Intervals of the figures of the burst at the file's own setting; undefined where a newer text was asked about meanwhile. */
+  async burstDoubts(file: CoilFile): Promise<BurstDoubts | undefined> {
+    const mine = ++burstStudies;
+    const { solution: still, bursts } = solved(file);
+    if (still === undefined || bursts === undefined) return undefined;
+    keepMovesOf(file);
+    const solution = solutionWithBurst(still, bursts.study);
+    const figures = [...bursts.study.figures.keys()];
+    const asking = { file, solution, solve: solveWithBurst({}) };
+    for (const id of figures) {
+      explain({ ...asking, id });
+      await breathe();
+      if (mine !== burstStudies) return undefined;
+    }
+    return { text: file.text, doubts: intervals({ ...asking, figures }) };
+  },
   map({ text, coil }: CoilFile, window: MapWindow): MappedField | undefined {
     return coil === undefined ? undefined : { text, map: fieldMap(coil, window) };
   },
@@ -120,12 +158,12 @@ const bench = {
     const { solution } = solved(file);
     if (solution === undefined || file.coil === undefined) return undefined;
     const study = studyBurst(file.coil, solution, setting, { waveforms: true });
-    const found = assess({ file, solution, ...burstsOf(file.coil, solution, setting), study });
+    const found = assess({ file, solution, study, ...atLimitsOf(file.coil, solution, setting) });
     const ofRoom = (room: string) => found.filter(({ rule }) => roomOfRule.get(rule) === room);
     const done = {
       text: file.text,
       setting,
-      study,
+      study: withIntervals(solution, study, setting),
       findings: { burst: ofRoom("burst"), driver: ofRoom("driver") },
     };
     return transfer(done, buffersOf(study));
@@ -135,7 +173,7 @@ const bench = {
     keepMovesOf(file);
     if (solution === undefined || file.coil === undefined) return { text: file.text, setting, explanation: undefined };
     const ofCoil = solution.figures.has(id);
-    const known = ofCoil ? solution : withBurst(solution, studyBurst(file.coil, solution, setting));
+    const known = ofCoil ? solution : solutionWithBurst(solution, studyBurst(file.coil, solution, setting), setting);
     const solveAgain = ofCoil ? solveKept : solveWithBurst(setting);
     return {
       text: file.text,
