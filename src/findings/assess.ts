@@ -3,7 +3,8 @@ import type { BurstStudy } from "../workbench/burst-contract.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import type { Doubts } from "../workbench/doubts.ts";
 import { placeOf } from "./place.ts";
-import { contextOf } from "./rule.ts";
+import { isPossible } from "./possible.ts";
+import { byHand, contextOf } from "./rule.ts";
 import { rules } from "./rule-list.ts";
 
 const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
@@ -39,7 +40,7 @@ export function assess({
 }): readonly Finding[] {
   const { coil } = file;
   const context = coil && contextOf({ file, coil, solution, study, atLimits, unlit, doubts });
-  const judged = context ? rules.flatMap((rule) => rule.findings(context)) : [];
+  const judged = context ? rules.flatMap((rule) => rule.findings(context)).map(withPossibleRemedies) : [];
   const placed = [...file.findings, ...judged].map((finding): Finding => {
     const place = finding.place ?? resolvePlace(file, finding.path);
     return place ? { ...finding, place } : finding;
@@ -54,4 +55,15 @@ export function assess({
         a.index - b.index,
     )
     .map(({ finding }) => finding);
+}
+
+/** Without remedies that would leave no coil; where that takes the last one, what was expected is left to be reached by hand. */
+function withPossibleRemedies(finding: Finding): Finding {
+  const remedies = finding.remedies.filter(isPossible);
+  if (remedies.length === finding.remedies.length) return finding;
+  if (remedies.length > 0) return { ...finding, remedies };
+  return {
+    ...finding,
+    remedies: [byHand("no value that the file takes does it: look for a number that is out by a power of ten")],
+  };
 }

@@ -30,6 +30,16 @@ describe("assess", () => {
     expect(file.text.split("\n")[found!.place!.line - 1]).toContain("bank:");
   });
 
+  it("offers no edit that the file could not take, and something else instead", () => {
+    const file = readCoil(editedText(quietCoil, { "feedback.overcurrent": "0.21 A", "bridge.switch.pulse": "0.1 A" }));
+    const [found] = assess({ file, solution: { ...quietSolution(), coil: file.coil! } }).filter(
+      ({ rule }) => rule === "overcurrent-above-switch",
+    );
+    // nine tenths of 0.1 A lie below the least that the key takes
+    expect(found!.remedies.map(({ edits }) => edits)).toEqual([[]]);
+    expect(found!.remedies[0]!.says).toContain("out by a power of ten");
+  });
+
   it("passes on what the reader found, and asks no rule where there is no coil", () => {
     const file = readCoil("coilwright: 1\nsecondary: { turns: many }\n");
     expect(file.coil).toBeUndefined();

@@ -1,4 +1,5 @@
 import { burstsThinned } from "../bursts.ts";
+import { fuseFor } from "../fuse-ratings.ts";
 import { greatest } from "../greatest.ts";
 import { byHand, defineRule } from "../rule.ts";
 import { setTo } from "../set-to.ts";
@@ -21,6 +22,7 @@ export const fuseBelowCurrent = defineRule({
     const most = found.most.high ?? found.most.value;
     if (most <= steady * fuse) return [];
     const path = "supply.fuse";
+    const size = fuseFor(most / steady);
     return [
       {
         severity: found.now.value > fuse ? "fix" : "look",
@@ -29,7 +31,7 @@ export const fuseBelowCurrent = defineRule({
         expected: `at most ${amperes(steady * fuse)}, three quarters of its rating`,
         evidence: [...found.evidence, "mains.powerFactor"],
         remedies: [
-          setTo(context, { path, value: (1.05 * most) / steady, dimension: "current", digits: 2, toward: "up" }),
+          ...(size === undefined ? [] : [setTo(context, { path, value: size, dimension: "current" })]),
           ...burstsThinned(context, (steady * fuse) / most),
           byHand("only as large as cable and socket allow"),
         ],

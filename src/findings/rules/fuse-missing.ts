@@ -1,3 +1,4 @@
+import { fuseFor } from "../fuse-ratings.ts";
 import { byHand, defineRule } from "../rule.ts";
 import { setTo } from "../set-to.ts";
 import { amperes } from "../words.ts";
@@ -13,7 +14,7 @@ export const fuseMissing = defineRule({
     if (supply === undefined || supply.fuse !== undefined) return [];
     const current = context.figure("mains.currentRms");
     const most = current?.high ?? current?.value;
-    const size = most === undefined ? undefined : preferred.find((rating) => rating >= 1.5 * most);
+    const size = most === undefined ? undefined : fuseFor(1.5 * most);
     return [
       {
         severity: "fix",
@@ -29,6 +30,3 @@ export const fuseMissing = defineRule({
     ];
   },
 });
-
-/** Ratings that are sold [A]. From memory. */
-const preferred = [0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 12.5, 16];

@@ -16,7 +16,8 @@ export const gatesEarly = defineRule({
     const error = context.value("feedback.timeError");
     const off = context.value("switch.commutationCurrent");
     const peak = context.value("burst.peakPrimaryCurrent");
-    if (error >= 0) return [];
+    // Where as much is taken over as is switched off, it is not the lead: the other rule speaks of the parts out of step.
+    if (error >= 0 || (context.valueIfKnown("switch.takenOverCurrent") ?? 0) > some * peak) return [];
     const severity = graded({ now: off }, { look: some * peak, fix: much * peak });
     if (severity === undefined) return [];
     return [

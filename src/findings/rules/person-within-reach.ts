@@ -1,7 +1,8 @@
 import { reach } from "../estimates.ts";
 import { reachOrigin } from "../measures.ts";
-import { byHand, defineRule, setting } from "../rule.ts";
-import { length, quantityText, roughLength } from "../words.ts";
+import { byHand, defineRule } from "../rule.ts";
+import { setTo } from "../set-to.ts";
+import { length, roughLength } from "../words.ts";
 
 export const personWithinReach = defineRule({
   id: "person-within-reach",
@@ -18,6 +19,7 @@ export const personWithinReach = defineRule({
       const away = person.at - person.radius - origin.radius;
       if (away >= line) return [];
       const path = `site.people.${index}.at`;
+      const at = line + person.radius + origin.radius;
       return [
         {
           severity: away < far.high ? ("stop" as const) : ("fix" as const),
@@ -26,16 +28,9 @@ export const personWithinReach = defineRule({
           expected: `nobody within ${roughLength(1.5 * far.high)}, one and a half times that, and bystanders behind a barrier ${roughLength(line)} or more away; local rules come first`,
           evidence: far.evidence,
           remedies: [
-            setting({
-              path,
-              value: quantityText(context, {
-                path,
-                value: line + person.radius + origin.radius,
-                dimension: "length",
-                digits: 2,
-                toward: "up",
-              }),
-            }),
+            ...(1.1 * at + person.radius < (coil.site.wall?.radius ?? Number.POSITIVE_INFINITY)
+              ? [setTo(context, { path, value: at, dimension: "length", digits: 2, toward: "up" })]
+              : [byHand("run it in a larger room: no place in this one lies behind that line")]),
             byHand("lower the overcurrent setting and the on-time limit, and judge it again"),
           ],
         },

@@ -6,6 +6,8 @@ import { field, quantityText } from "../words.ts";
 /** Axial field [V/m peak] worth a look, and that at which streamers run along the winding. Source: common-practice, streamer-gradient. */
 const look = 3e5;
 const stop = 5e5;
+/** How many times as long a winding is still worth proposing. */
+const longest = 1.5;
 
 export const windingStressAlong = defineRule({
   id: "winding-stress-along",
@@ -46,7 +48,7 @@ export const windingStressAlong = defineRule({
                 }),
               ]
             : []),
-          windingOfLength(context, (1.05 * long * worst) / look),
+          ...(worst < longest * look ? [windingOfLength(context, (1.05 * long * worst) / look)] : []),
           byHand("use a wider top load, which evens out the field along the winding"),
         ],
       },
