@@ -1,9 +1,8 @@
 /** From a file name on the command line to a coil, its solution, its burst and its findings. */
 import type { Finding } from "../catalogue/finding.ts";
-import { assess, settingAtLimits, settingUnlit } from "../findings/index.ts";
+import { assess, type JudgedBursts, judgedBursts } from "../findings/index.ts";
 import { readCoil } from "../readers/coil-file.ts";
-import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
-import { study as studyBurst } from "../workbench/burst-stage.ts";
+import type { BurstSetting } from "../workbench/burst-contract.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import { solve } from "../workbench/solve.ts";
 import { type Io, UserError } from "./io.ts";
@@ -32,19 +31,14 @@ export async function readInput(io: Io, name: string): Promise<CoilText> {
   return { name, ...found };
 }
 
-export interface Judged {
+export interface Judged extends Partial<JudgedBursts> {
   readonly file: CoilFile;
   readonly solution?: Solution;
-  readonly study?: BurstStudy;
-  /** The burst at the interrupter's limits, where they let through more than the setting. */
-  readonly atLimits?: BurstStudy;
-  /** That burst if the top never broke out. */
-  readonly unlit?: BurstStudy;
   readonly findings: readonly Finding[];
 }
 
 /** The bursts that findings stand on. */
-export const burstsOf = ({ study, atLimits, unlit }: Judged): Pick<Judged, "study" | "atLimits" | "unlit"> => ({
+export const burstsOf = ({ study, atLimits, unlit }: Judged): Partial<JudgedBursts> => ({
   ...(study ? { study } : {}),
   ...(atLimits ? { atLimits } : {}),
   ...(unlit ? { unlit } : {}),
@@ -65,13 +59,7 @@ export function judge(
   if (coil === undefined) return { file, findings: assess({ file }) };
   try {
     const solution = solve(coil);
-    const limits = settingAtLimits(coil, setting);
-    const dark = settingUnlit(coil, setting);
-    const bursts = {
-      study: studyBurst(coil, solution, setting, { waveforms }),
-      ...(limits ? { atLimits: studyBurst(coil, solution, limits) } : {}),
-      ...(dark ? { unlit: studyBurst(coil, solution, dark) } : {}),
-    };
+    const bursts = judgedBursts(coil, solution, setting, { waveforms });
     return { file, solution, ...bursts, findings: assess({ file, solution, ...bursts }) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;

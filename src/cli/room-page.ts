@@ -2,7 +2,7 @@
 import type { Finding } from "../catalogue/finding.ts";
 import { type Group, quantities } from "../catalogue/quantities.ts";
 import type { Coil } from "../description/coil.ts";
-import { type Room, roomOf } from "../findings/index.ts";
+import { assess, type Room, roomOf } from "../findings/index.ts";
 import { briefText } from "../views/text/brief.ts";
 import { findingsText } from "../views/text/findings.ts";
 import type { driverJson } from "../views/text/json.ts";
@@ -52,14 +52,15 @@ export async function roomPage(
 ): Promise<number> {
   const input = await readInput(io, name);
   const judged = judge(input.text, { setting, waveforms: out !== undefined });
-  const { file, study, findings } = judged;
-  const code = exitFor({ readable: file.coil !== undefined, findings });
+  const { file, solution, study } = judged;
   const { width, colour } = io;
   if (file.coil !== undefined && study !== undefined && out !== undefined) {
     await out.send({ coil: file.coil, study });
-    if (!out.aside) return code;
+    if (!out.aside) return exitFor({ readable: true, findings: judged.findings });
   }
   const doubts = sure ? doubtsOf(io, judged, setting) : undefined;
+  const findings = doubts && solution ? assess({ file, solution, ...burstsOf(judged), doubts }) : judged.findings;
+  const code = exitFor({ readable: file.coil !== undefined, findings });
   if (json) {
     const made = page.json({ findings, ...(study ? { study } : {}), ...(doubts ? { doubts } : {}) });
     io.out(`${JSON.stringify(made, undefined, 2)}\n`);

@@ -1,4 +1,5 @@
 export { assess } from "./assess.ts";
+export { type JudgedBursts, judgedBursts } from "./judged-bursts.ts";
 export { settingAtLimits, settingUnlit } from "./limits.ts";
 export type { Context, Judgement, Room, Rule } from "./rule.ts";
 export { roomOf, rules } from "./rule-list.ts";

@@ -1,9 +1,8 @@
 /** A quiet coil with a change made to it: its file, its solution and its burst with stand-in figures. */
 import { type Figure, type Figures, figure } from "../../src/catalogue/figure.ts";
-import { settingAtLimits, settingUnlit } from "../../src/findings/index.ts";
+import { type JudgedBursts, judgedBursts } from "../../src/findings/index.ts";
 import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
 import type { BurstStudy } from "../../src/workbench/burst-contract.ts";
-import { study } from "../../src/workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../src/workbench/contract.ts";
 import type { Doubts } from "../../src/workbench/doubts.ts";
 import { solve } from "../../src/workbench/solve.ts";
@@ -54,28 +53,17 @@ export function changed(change: Change): { file: CoilFile; solution: Solution; d
   };
 }
 
-export interface Studied {
+export interface Studied extends JudgedBursts {
   readonly file: CoilFile;
   readonly solution: Solution;
-  readonly study: BurstStudy;
-  readonly atLimits?: BurstStudy;
-  readonly unlit?: BurstStudy;
 }
 
-/** A text solved, and its burst studied at its setting and at its interrupter's limits. */
+/** A text solved, and its bursts studied as the command line studies them. */
 export function studied(text: string): Studied {
   const file = readCoil(text);
   const coil = coilOf(file);
   const solution = solve(coil, { brief: true });
-  const limits = settingAtLimits(coil);
-  const dark = settingUnlit(coil);
-  return {
-    file,
-    solution,
-    study: study(coil, solution),
-    ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
-    ...(dark ? { unlit: study(coil, solution, dark) } : {}),
-  };
+  return { file, solution, ...judgedBursts(coil, solution) };
 }
 
 let drivenQuietly: Studied | undefined;

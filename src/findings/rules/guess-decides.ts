@@ -3,7 +3,16 @@ import { percent } from "../words.ts";
 
 /** A guess's part of a figure's variance from which it is said to decide. */
 const share = 0.3;
-const asked = ["tuning.ratio", "topload.breakoutVoltage", "coupling.k"];
+const asked = [
+  "tuning.ratio",
+  "topload.breakoutVoltage",
+  "coupling.k",
+  "burst.peakPrimaryCurrent",
+  "burst.peakTopVoltage",
+  "burst.streamerLength",
+  "switch.junctionPeak",
+  "bus.dischargeTime",
+];
 
 export const guessDecides = defineRule({
   id: "guess-decides",

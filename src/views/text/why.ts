@@ -2,6 +2,7 @@
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity, formatRange } from "../../units/format.ts";
 import type { ExplainedCheck, Explanation, Input } from "../../workbench/explain.ts";
+import { amountText } from "./amount.ts";
 import { painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -12,7 +13,7 @@ const most = 12;
 /** A page of 80 columns for one explained figure. */
 export function whyText(explanation: Explanation, { width = 80, colour = false } = {}): string {
   const paint = painter(colour);
-  const { id, name, text, definition, formula, inputs, source, crossChecks, note } = explanation;
+  const { id, name, value, unit, definition, formula, inputs, source, crossChecks, note } = explanation;
   const group = quantities.get(id)?.group;
   const labelled = (label: string, words: string) =>
     wrap(words, { width, first: padded(label, labelWidth), indent: " ".repeat(labelWidth) });
@@ -21,7 +22,7 @@ export function whyText(explanation: Explanation, { width = 80, colour = false }
   const when = source.year === undefined ? "" : ` (${source.year})`;
   const where = source.where === undefined ? "" : `, ${source.where}`;
   return `${[
-    `${paint("bold", id)}  ${text}  ${paint("dim", `${group}: ${name}`)}`,
+    `${paint("bold", id)}  ${amountText(value, unit, { digits: quantities.get(id)?.display.digits ?? 4 })}  ${paint("dim", `${group}: ${name}`)}`,
     labelled("what it is", definition),
     labelled("how", formula),
     listed("from", capped(inputs.map(inputLine))),

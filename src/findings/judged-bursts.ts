@@ -1,0 +1,36 @@
+/** The bursts that findings stand on, studied in one place so that every caller judges by the same ones. */
+import type { Coil } from "../description/coil.ts";
+import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
+import { study } from "../workbench/burst-stage.ts";
+import type { Solution } from "../workbench/contract.ts";
+import { settingAtLimits, settingUnlit } from "./limits.ts";
+
+/** As `assess` takes them. */
+export interface JudgedBursts {
+  readonly study: BurstStudy;
+  /** At the interrupter's limits, where they let through more than the setting. */
+  readonly atLimits?: BurstStudy;
+  /** There, if the top never broke out. */
+  readonly unlit?: BurstStudy;
+}
+
+/**
+ * Studies the burst at a setting, at the interrupter's limits, and there without breakout.
+ *
+ * @param setting    what is moved against the file; it stays moved in the other two
+ * @param waveforms  of the first, also sample them
+ * @throws OutOfDomain  as `study`
+ */
+export function judgedBursts(
+  coil: Coil,
+  solution: Solution,
+  setting: BurstSetting = {},
+  { waveforms = false }: { readonly waveforms?: boolean } = {},
+): JudgedBursts {
+  const [limits, dark] = [settingAtLimits(coil, setting), settingUnlit(coil, setting)];
+  return {
+    study: study(coil, solution, setting, { waveforms }),
+    ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
+    ...(dark ? { unlit: study(coil, solution, dark) } : {}),
+  };
+}
