@@ -4,7 +4,16 @@ export * from "./catalogue/index.ts";
 export type * from "./description/coil.ts";
 export type { CoilFile } from "./description/coil-file.ts";
 export type { Origin, Provenance, Provenances } from "./description/provenance.ts";
-export { assess, type Context, type Judgement, type Rule, rules } from "./findings/index.ts";
+export {
+  assess,
+  type Context,
+  type JudgedBursts,
+  type Judgement,
+  judgedBursts,
+  type Room,
+  type Rule,
+  rules,
+} from "./findings/index.ts";
 export {
   coilJsonSchema,
   type Edited,
