@@ -31,6 +31,11 @@ function writeIntoFile({ onTime, rate }: Required<BurstSetting>): void {
 
 const roundUp = (value: number, to: number) => Math.ceil(value / to) * to;
 
+function busWords(isHeld: boolean, hasSupply: boolean): string {
+  if (!hasSupply) return "the file has no supply: there is no bus";
+  return isHeld ? "held at this before each burst" : "the mains' peak, lowered by the ripple";
+}
+
 export function SettingPanel() {
   const study = burst.value?.study;
   const coil = drawable.value?.coil;
@@ -89,9 +94,7 @@ export function SettingPanel() {
         most={roundUp(peak * 1.1, 10)}
         step={1}
         isMoved={now.busVoltage !== undefined}
-        remark={
-          now.busVoltage === undefined ? "the mains' peak, lowered by the ripple" : "held at this before each burst"
-        }
+        remark={busWords(now.busVoltage !== undefined, mains !== undefined)}
         onMove={(value) => move("busVoltage", value)}
         onBack={() => move("busVoltage", undefined)}
       />
