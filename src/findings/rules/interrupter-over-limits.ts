@@ -56,6 +56,21 @@ export const interrupterOverLimits = defineRule({
             },
           ]
         : []),
+      ...(1 / rate - onTime < limits.gap * (1 - 1e-9)
+        ? [
+            {
+              path: "interrupter.rate",
+              what: `at ${hertz(rate)} ${seconds(1 / rate - onTime)} are left between bursts of ${seconds(onTime)}, less than its limit of ${seconds(limits.gap)}`,
+              expected: `a pause of at least ${seconds(limits.gap)}: at most ${hertz(1 / (onTime + limits.gap))} at that on-time`,
+              value: quantityText(context, {
+                path: "interrupter.rate",
+                value: 1 / (onTime + limits.gap),
+                dimension: "frequency",
+                toward: "down",
+              }),
+            },
+          ]
+        : []),
     ];
     return over.map(({ path, what, expected, value }) => ({
       severity: "fix" as const,
