@@ -62,6 +62,7 @@ export const odds: Partial<Readonly<Record<ExplanationId, number>>> = {
   "secondary-turns": -2,
   "tank-leads": -1,
   "feedback-timing": -1,
+  "bus-halved": -3,
 };
 
 const per = (part: number, digits = 2): string => `${Number((100 * Math.abs(part)).toPrecision(digits))} %`;

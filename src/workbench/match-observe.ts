@@ -32,6 +32,8 @@ export const nameOf = (each: MatchRecord): string => ("sweep" in each ? each.nam
 const mostPeaks = 14;
 /** A tone that dies within this many cycles is the drive's end, no line of the coil. */
 const leastQ = 12;
+/** The two poles share their losses: a tone that dies so much sooner than the other is the primary giving back its energy. */
+const leastQShare = 0.3;
 /** Parts: a meter and a probe at the bus; mains and sag where the bus was not measured. */
 const busError = { said: 0.02, measured: 0.02, drawn: 0.06 };
 
@@ -88,11 +90,14 @@ function tonesOf(record: BenchRecord, { poles, steady }: RecordReading): readonl
   return (steady?.is ?? []).slice(0, 2).map((each) => ({ frequency: readingOf(each) }));
 }
 
-const lasting = (poles: RecordReading["poles"]): readonly Tone[] =>
-  (poles?.is.poles ?? [])
-    .filter(({ q }) => q.value >= leastQ)
+function lasting(poles: RecordReading["poles"]): readonly Tone[] {
+  const all = poles?.is.poles ?? [];
+  const longest = Math.max(0, ...all.map(({ q }) => q.value));
+  return all
+    .filter(({ q }) => q.value >= Math.max(leastQ, leastQShare * longest))
     .map(({ frequency, q }) => ({ frequency: readingOf(frequency), q: readingOf(q) }))
     .sort((a, b) => a.frequency.value - b.frequency.value);
+}
 
 function busOf(
   record: BenchRecord,

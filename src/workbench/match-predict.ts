@@ -183,8 +183,11 @@ function carrierFloor({ state, carrierFrom, driveKnown }: Observed): number {
   return carrierFrom === "loop" ? floor.slipping : floor.carrier;
 }
 
+/** Standard deviations by which a carrier is wrong at most. */
+const mostWrong = 12;
+
 /** A carrier on the other pole is wrong, and no more wrong for being farther off. */
-const clipped = (residual: number): number => 40 * Math.tanh(residual / 40);
+const clipped = (residual: number): number => mostWrong * Math.tanh(residual / mostWrong);
 
 const hasBurst = ({ peaks, carrier, onTime }: Observed): boolean =>
   peaks.length > 0 || (carrier !== undefined && onTime !== undefined);

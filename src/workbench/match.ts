@@ -38,6 +38,8 @@ export interface MatchOptions {
 const ninety = 1.645;
 /** 2·ln of the odds from which a cause is taken into the fit; and by how much it must lead the next one. */
 const taken = { support: 6, lead: 4 };
+/** Standard deviations of a fault beyond which it is no fault that anybody builds. */
+const largestFault = 5;
 /** A cause that betters χ² by less explains nothing. */
 const leastGain = 0.5;
 /** Part of the drawing's doubt from which a parameter counts as left open. */
@@ -79,7 +81,7 @@ export function match(options: MatchOptions): Match {
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
   const seen = records.map((record) => observe(record, supply));
-  const observed = seen.map((each, n) => withoutLowBus(each, n, baseOf(solution, seen)));
+  const observed = seen.map((each, n) => weighed(each, n, baseOf(solution, seen)));
   if (observed.every(saysNothing)) return nothingSeen(records, observed);
   const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
   const base = baseOf(solution, observed);
@@ -146,14 +148,24 @@ const nothingSeen = (records: readonly MatchRecord[], observed: readonly Observe
 /** Part of the current at full mains below which a record of unknown bus was made at a low one. */
 const lowBus = 0.4;
 
-/** A record that shows far less current than the assumed bus would drive was made at another bus: then the height says nothing. */
-function withoutLowBus(observed: Observed, n: number, base: Base): Observed {
-  if (!observed.bus?.assumed || observed.peaks.length === 0 || !base.network) return observed;
-  const { bus: _bus, ...rest } = observed;
+/** Part of the current as drawn by which a height may be off where the current does not grow as drawn: a stalled or chattering bridge. */
+const drawnShare = 0.02;
+
+/**
+ * The heights of the current, weighed. A record that shows far less current than an assumed bus would drive was made at another bus: then they
+ * say nothing.
+ */
+function weighed(observed: Observed, n: number, base: Base): Observed {
+  if (observed.peaks.length === 0 || !base.network) return observed;
   const expected = burstSeen(base.network, burstInputOf(base.point(), n), observed).peaks;
   const height = (peaks: readonly number[]) => Math.max(0, ...peaks);
-  const low = height(observed.peaks.map(({ current }) => current)) < lowBus * height(expected);
-  return low ? { ...rest, peaks: [] } : observed;
+  const drawn = height(expected);
+  if (observed.bus?.assumed && height(observed.peaks.map(({ current }) => current)) < lowBus * drawn) {
+    const { bus: _bus, ...rest } = observed;
+    return { ...rest, peaks: [] };
+  }
+  const peaks = observed.peaks.map((peak) => ({ ...peak, error: Math.hypot(peak.error, drawnShare * drawn) }));
+  return { ...observed, peaks };
 }
 
 /** Fits, looks again which lines the tones are, and fits once more where that changed. */
@@ -228,7 +240,8 @@ function explanationOf({ cause, fit, parameter }: Attempt, plain: Attempt): Expl
   }
   const last = fit.u.length - 1;
   const at = fit.u[last]!;
-  if ((cause.side === "above" && at <= 0) || (cause.side === "below" && at >= 0)) return [];
+  if ((cause.side === "above" && at <= 0) || (cause.side === "below" && at >= 0) || Math.abs(at) > largestFault)
+    return [];
   const { drawn, sigma, unit } = parameter;
   const half = ninety * sigma * Math.sqrt(fit.covariance[last * fit.u.length + last]!);
   const value = drawn + sigma * at;
