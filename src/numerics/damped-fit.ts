@@ -1,5 +1,5 @@
 /** Damped sinusoids fitted to samples: variable projection, that is Gauss–Newton on decays and frequencies with the amplitudes solved for. */
-import { emptyNormal, type Normal, observe, solveNormal } from "./normal-equations.ts";
+import { emptyNormal, type Normal, solveNormal } from "./normal-equations.ts";
 import { OutOfDomain } from "./out-of-domain.ts";
 
 /** One term Re(A·exp((−decay + i·angular)·t)), t counted in samples from the first one. */
@@ -35,26 +35,30 @@ export interface DampedFit {
   readonly converged: boolean;
 }
 
-const mostSteps = 40;
-
 /**
  * Fits Σ Re(A·exp(s·n)) + offset.
  *
  * @param samples  NaN where a sample does not count
  * @param starts   decays and frequencies to begin from, one to four; near enough for the method's basin (a few bins)
+ * @param options  `mostSteps`: steps after which the fit is given as it stands
  * @returns  undefined where the terms cannot be told apart or too few samples count
  * @source   G. H. Golub, V. Pereyra, SIAM J. Numer. Anal. 10 (1973) 413, in the form of L. Kaufman, BIT 15 (1975) 49; from memory
  */
-export function fitDamped(samples: Float64Array, starts: readonly DampedPole[]): DampedFit | undefined {
+export function fitDamped(
+  samples: Float64Array,
+  starts: readonly DampedPole[],
+  { mostSteps = 40 }: { mostSteps?: number } = {},
+): DampedFit | undefined {
   if (starts.length < 1 || starts.length > 4)
     throw new OutOfDomain("fitDamped", `one to four terms, got ${starts.length}`);
   let poles = starts;
-  let state = project(samples, poles);
+  const filled = samples.map((value) => (Number.isNaN(value) ? 0 : value));
+  let state = project(samples, filled, poles);
   if (state === undefined) return undefined;
   let damping = 1e-3;
   let converged = false;
   for (let step = 0; step < mostSteps && !converged; step++) {
-    const full = linearised(samples, poles, state);
+    const full = linearised(state);
     let accepted = false;
     for (let trial = 0; trial < 12 && !accepted; trial++) {
       const move = solveNormal(full, { damping, dampedFrom: state.linear.length });
@@ -63,10 +67,10 @@ export function fitDamped(samples: Float64Array, starts: readonly DampedPole[]):
         continue;
       }
       const next = moved(poles, move.solution, state.linear.length);
-      const candidate = next === undefined ? undefined : project(samples, next);
+      const candidate = next === undefined ? undefined : project(samples, filled, next);
       if (next !== undefined && candidate !== undefined && candidate.squares <= state.squares) {
-        // The step's gain against the noise that is left tells when to stop.
-        converged = state.squares - candidate.squares <= 1e-9 * candidate.squares;
+        // A gain of a thousandth of the noise's variance moves nothing that the noise does not move more.
+        converged = state.squares - candidate.squares <= (1e-3 * candidate.squares) / candidate.count;
         poles = next;
         state = candidate;
         damping = Math.max(damping / 10, 1e-12);
@@ -78,91 +82,104 @@ export function fitDamped(samples: Float64Array, starts: readonly DampedPole[]):
       break;
     }
   }
-  return finished(samples, poles, state, converged);
+  return finished(poles, state, converged);
+}
+
+/** Re and Im of exp(s·n) of every term: [2·terms] columns of as many values as there are samples. */
+function basisOf(poles: readonly DampedPole[], count: number): readonly Float64Array[] {
+  return poles.flatMap(({ decay, angular }) => {
+    const real = new Float64Array(count);
+    const imaginary = new Float64Array(count);
+    const [turnRe, turnIm] = [Math.exp(-decay) * Math.cos(angular), Math.exp(-decay) * Math.sin(angular)];
+    let re = 1;
+    let im = 0;
+    for (let n = 0; n < count; n++) {
+      real[n] = re;
+      // Re(A·E) = Re A·Re E − Im A·Im E: with this sign the columns are multiplied by Re A and Im A.
+      imaginary[n] = -im;
+      const next = re * turnRe - im * turnIm;
+      im = re * turnIm + im * turnRe;
+      re = next;
+    }
+    return [real, imaginary];
+  });
+}
+
+/** Columns with a 1 for the offset, and 0 throughout where a sample does not count. */
+function linearColumns(samples: Float64Array, poles: readonly DampedPole[]): readonly Float64Array[] {
+  const columns = [...basisOf(poles, samples.length), new Float64Array(samples.length).fill(1)];
+  for (let n = 0; n < samples.length; n++) if (Number.isNaN(samples[n]!)) for (const column of columns) column[n] = 0;
+  return columns;
+}
+
+/** Normal equations of whole columns; side from `values`, whose gaps meet zeros. */
+function normalOf(columns: readonly Float64Array[], values: Float64Array): Normal {
+  const size = columns.length;
+  const normal = emptyNormal(size);
+  for (let a = 0; a < size; a++) {
+    const left = columns[a]!;
+    normal.side[a] = dot(left, values);
+    for (let b = 0; b <= a; b++) normal.matrix[a * size + b] = dot(left, columns[b]!);
+  }
+  return normal;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let even = 0;
+  let odd = 0;
+  const last = a.length - 1;
+  for (let n = 0; n < last; n += 2) {
+    even += a[n]! * b[n]!;
+    odd += a[n + 1]! * b[n + 1]!;
+  }
+  return even + odd + (a.length % 2 === 1 ? a[last]! * b[last]! : 0);
+}
+
+/** Amplitudes for given poles. `filled`: the samples with 0 in their gaps. */
+function project(samples: Float64Array, filled: Float64Array, poles: readonly DampedPole[]): Projected | undefined {
+  const columns = linearColumns(samples, poles);
+  const offset = columns[columns.length - 1]!;
+  const count = offset.reduce((sum, one) => sum + one, 0);
+  if (count < 2 * columns.length) return undefined;
+  const solved = solveNormal(normalOf(columns, filled));
+  if (solved === undefined) return undefined;
+  const linear = solved.solution;
+  // The difference of two large sums would lose the small residual: it is computed value by value.
+  const residual = filled.slice();
+  for (const [a, column] of columns.entries()) {
+    const amplitude = linear[a]!;
+    for (let n = 0; n < residual.length; n++) residual[n]! -= amplitude * column[n]!;
+  }
+  return { linear, columns, residual, squares: dot(residual, residual), count };
 }
 
 interface Projected {
   /** Real and imaginary part of each term's amplitude, then the offset. */
   readonly linear: Float64Array;
+  readonly columns: readonly Float64Array[];
+  readonly residual: Float64Array;
   readonly squares: number;
   readonly count: number;
 }
 
-/** Walks the samples with the basis Re, Im of each exp(s·n), and 1. */
-function eachRow(
-  samples: Float64Array,
-  poles: readonly DampedPole[],
-  visit: (n: number, value: number, basis: Float64Array) => void,
-): void {
-  const terms = poles.length;
-  const basis = new Float64Array(2 * terms + 1);
-  const turn = new Float64Array(2 * terms);
-  for (const [k, { decay, angular }] of poles.entries()) {
-    turn[2 * k] = Math.exp(-decay) * Math.cos(angular);
-    turn[2 * k + 1] = Math.exp(-decay) * Math.sin(angular);
-    basis[2 * k] = 1;
-  }
-  basis[2 * terms] = 1;
-  for (let n = 0; n < samples.length; n++) {
-    const value = samples[n]!;
-    if (!Number.isNaN(value)) visit(n, value, basis);
-    for (let k = 0; k < 2 * terms; k += 2) {
-      const re = basis[k]!;
-      const im = basis[k + 1]!;
-      basis[k] = re * turn[k]! - im * turn[k + 1]!;
-      basis[k + 1] = re * turn[k + 1]! + im * turn[k]!;
-    }
-  }
-}
-
-/** Amplitudes for given poles. Re(A·E) = Re A·Re E − Im A·Im E. */
-function project(samples: Float64Array, poles: readonly DampedPole[]): Projected | undefined {
-  const size = 2 * poles.length + 1;
-  const normal = emptyNormal(size);
-  const row = new Float64Array(size);
-  let count = 0;
-  eachRow(samples, poles, (_, value, basis) => {
-    for (let a = 0; a < size; a++) row[a] = a % 2 === 1 && a < size - 1 ? -basis[a]! : basis[a]!;
-    observe(normal, row, value);
-    count++;
-  });
-  if (count < 2 * size) return undefined;
-  const solved = solveNormal(normal);
-  if (solved === undefined) return undefined;
-  const linear = solved.solution;
-  // The difference of two large sums would lose the small residual: it is summed anew.
-  let squares = 0;
-  eachRow(samples, poles, (_, value, basis) => {
-    const rest = value - modelAt(basis, linear);
-    squares += rest * rest;
-  });
-  return { linear, squares, count };
-}
-
-function modelAt(basis: Float64Array, linear: Float64Array): number {
-  const last = linear.length - 1;
-  let sum = linear[last]!;
-  for (let k = 0; k < last; k += 2) sum += linear[k]! * basis[k]! - linear[k + 1]! * basis[k + 1]!;
-  return sum;
-}
-
 /** Normal equations of all parameters about the present ones: linear ones first, then decay and angular of each term. */
-function linearised(samples: Float64Array, poles: readonly DampedPole[], { linear }: Projected): Normal {
-  const linearCount = linear.length;
-  const size = linearCount + 2 * poles.length;
-  const normal = emptyNormal(size);
-  const row = new Float64Array(size);
-  eachRow(samples, poles, (n, value, basis) => {
-    for (let a = 0; a < linearCount; a++) row[a] = a % 2 === 1 && a < linearCount - 1 ? -basis[a]! : basis[a]!;
-    for (let k = 0; k < linearCount - 1; k += 2) {
-      const re = linear[k]! * basis[k]! - linear[k + 1]! * basis[k + 1]!;
-      const im = linear[k]! * basis[k + 1]! + linear[k + 1]! * basis[k]!;
-      row[linearCount + k] = -n * re;
-      row[linearCount + k + 1] = -n * im;
+function linearised({ linear, columns, residual }: Projected): Normal {
+  const count = residual.length;
+  const slopes: Float64Array[] = [];
+  for (let k = 0; k < linear.length - 1; k += 2) {
+    const [re, im] = [linear[k]!, linear[k + 1]!];
+    const [real, minusImaginary] = [columns[k]!, columns[k + 1]!];
+    const byDecay = new Float64Array(count);
+    const byAngular = new Float64Array(count);
+    for (let n = 0; n < count; n++) {
+      const a = real[n]!;
+      const b = minusImaginary[n]!;
+      byDecay[n] = -n * (re * a + im * b);
+      byAngular[n] = n * (re * b - im * a);
     }
-    observe(normal, row, value - modelAt(basis, linear));
-  });
-  return normal;
+    slopes.push(byDecay, byAngular);
+  }
+  return normalOf([...columns, ...slopes], residual);
 }
 
 /** Poles after a step; undefined where it leads out of what a decaying tone can be. */
@@ -174,15 +191,9 @@ function moved(poles: readonly DampedPole[], step: Float64Array, from: number): 
   return next.every(({ decay, angular }) => Math.abs(decay) < 1 && angular > 0 && angular < Math.PI) ? next : undefined;
 }
 
-function finished(
-  samples: Float64Array,
-  poles: readonly DampedPole[],
-  state: Projected,
-  converged: boolean,
-): DampedFit | undefined {
-  const { linear, squares, count } = state;
-  const normal = linearised(samples, poles, state);
-  const solved = solveNormal(normal);
+function finished(poles: readonly DampedPole[], state: Projected, converged: boolean): DampedFit | undefined {
+  const { linear, squares, count, residual } = state;
+  const solved = solveNormal(linearised(state));
   if (solved === undefined) return undefined;
   const from = linear.length;
   const size = from + 2 * poles.length;
@@ -190,10 +201,6 @@ function finished(
   const covariance = new Float64Array(nonlinear * nonlinear);
   for (let a = 0; a < nonlinear; a++)
     for (let b = 0; b < nonlinear; b++) covariance[a * nonlinear + b] = solved.inverse[(from + a) * size + from + b]!;
-  const residual = new Float64Array(samples.length);
-  eachRow(samples, poles, (n, value, basis) => {
-    residual[n] = value - modelAt(basis, linear);
-  });
   return {
     terms: poles.map((pole, k) => ({ ...pole, real: linear[2 * k]!, imaginary: linear[2 * k + 1]! })),
     offset: linear[from - 1]!,

@@ -155,10 +155,21 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
   let nextChange = train.starts[0] ?? Number.POSITIVE_INFINITY;
   let end = Number.POSITIVE_INFINITY;
   let changes = 0;
+  let blanked = Number.NEGATIVE_INFINITY;
+  const blanking = 0.25 / train.resonators.primaryFrequency;
   const w2 = 2 * Math.PI * train.resonators.secondaryFrequency;
   const go = (to: number) => {
     while (now < to) {
       if (burst >= 0 && train.drive === "feedback" && drive !== 0) {
+        // Nothing changes within a quarter of a cycle after a change, so that what the last burst left does not turn the first half-cycle.
+        if (now < blanked) {
+          const stop = Math.min(to, end, blanked);
+          if (stop > now) {
+            x = advanced(x, matrices, drive, stop - now);
+            now = stop;
+          }
+          if (now < blanked && now < end) continue;
+        }
         // A change of the current's sign inside the step is found by bisection.
         const stop = Math.min(to, end);
         const ahead = advanced(x, matrices, drive, stop - now);
@@ -172,6 +183,7 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
           x = advanced(x, matrices, drive, high);
           now += high;
           drive = -drive;
+          blanked = now + blanking;
           commutations[burst]?.push(now);
           continue;
         }
@@ -190,6 +202,7 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
           burst++;
           commutations.push([]);
           drive = 1;
+          blanked = now + blanking;
           changes = 0;
           end = now + train.onTime;
         } else {

@@ -10,6 +10,9 @@ export interface Edge {
   readonly error: number;
   /** Variance of what the answer does not explain. */
   readonly variance: number;
+  readonly onset: Onset;
+  /** Amplitudes that were free. */
+  readonly columns: number;
   /** Σ residual² of the fit. */
   readonly squares: number;
   /** Frequency of the drive next to the edge, radians per value. */
@@ -32,14 +35,16 @@ export interface EdgeSearch {
   /** Bounds of the drive's frequency, radians per value. */
   readonly slowest: number;
   readonly fastest: number;
+  /** What the drive's frequency probably is, and its standard deviation; without it all of the bounds are alike. */
+  readonly expected?: { readonly driven: number; readonly doubt: number };
   /** Variance of the noise per value. */
   readonly noise: number;
   readonly onset: Onset;
 }
 
 /** Steps to a cycle, and frequencies, at which the edge is first looked for. */
-const perCycle = 7;
-const frequencies = 8;
+const perCycle = 6;
+const frequencies = 6;
 
 /**
  * Least squares over the edge's place and the drive's frequency; the answer's amplitudes are solved for at each.
@@ -75,7 +80,7 @@ function leastNear(start: number, width: number, squares: (value: number) => num
   let [low, high] = [start - width, start + width];
   let [a, b] = [high - ratio * (high - low), low + ratio * (high - low)];
   let [atA, atB] = [value(a), value(b)];
-  for (let n = 0; n < 8; n++) {
+  for (let n = 0; n < 6; n++) {
     if (atA < atB) {
       [high, b, atB] = [b, a, atA];
       a = high - ratio * (high - low);
@@ -93,18 +98,32 @@ function leastNear(start: number, width: number, squares: (value: number) => num
 function judged(search: EdgeSearch, { at, driven, step }: { at: number; driven: number; step: number }): Edge {
   const value = (place: number) => squaresAt(search, { at: place, driven }) ?? Number.POSITIVE_INFINITY;
   const squares = value(at);
-  const variance = Math.max(search.noise, squares / (search.reach + search.quiet));
+  const counted = search.latest - search.earliest + search.reach + search.quiet;
+  const variance = Math.max(search.noise, squares / counted);
   const risesBy = (side: -1 | 1) => {
     let width = step / 8;
     while (width < 20 * step && value(at + side * width) < squares + variance) width *= 1.25;
     return width;
   };
-  return { at, error: (risesBy(-1) + risesBy(1)) / 2, variance, squares, driven };
+  return {
+    at,
+    error: (risesBy(-1) + risesBy(1)) / 2,
+    variance,
+    squares,
+    driven,
+    onset: search.onset,
+    columns: columnsOf(search),
+  };
+}
+
+function columnsOf({ kind, onset, poles, earliest, latest, slowest }: EdgeSearch): number {
+  const place = { poles, driven: slowest, first: latest - earliest };
+  return (kind === "on" ? squareAnswer(onset, place) : toneAnswer(onset, place)).size;
 }
 
 /** Σ residual² over quiet and driven side, for the edge at `at`; undefined where the answers cannot be told apart. */
 function squaresAt(
-  { rest, kind, earliest, latest, reach, quiet, poles, onset }: EdgeSearch,
+  { rest, kind, earliest, latest, reach, quiet, poles, onset, expected, noise }: EdgeSearch,
   { at, driven }: { at: number; driven: number },
 ): number | undefined {
   // The same values are compared for every place of the edge.
@@ -129,5 +148,6 @@ function squaresAt(
   if (solved === undefined) return undefined;
   let explained = 0;
   for (let a = 0; a < answer.size; a++) explained += solved.solution[a]! * normal.side[a]!;
-  return squares + normal.squares - explained;
+  const unlikely = expected === undefined ? 0 : noise * ((driven - expected.driven) / expected.doubt) ** 2;
+  return squares + normal.squares - explained + unlikely;
 }

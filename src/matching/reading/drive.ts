@@ -1,12 +1,14 @@
 /** When the drive of one burst began and ended, from the signal alone. */
-import { type DampedFit, type DampedPole, dampedAt } from "../../numerics/damped-fit.ts";
+import { type DampedFit, type DampedPole, dampedAt, fitDamped } from "../../numerics/damped-fit.ts";
 import { type Edge, type EdgeSearch, findEdge } from "./drive-edge.ts";
-import { type Onset, onsets } from "./edge-answers.ts";
+import type { Onset } from "./edge-answers.ts";
 
 /** Cycles next to an edge over which the drive counts as a steady tone. */
 const reachCycles = 3;
-/** A gentle onset has fewer amplitudes; it is taken unless the steep one explains this many variances more. */
-const gentlePreference = 12;
+/** An answer with more amplitudes must explain this many variances more for each. */
+const columnPrice = 6;
+/** Where a second pole is tried that the decay does not show. */
+const besideFactor = 1.07;
 
 export interface EdgeSide {
   readonly values: Float64Array;
@@ -43,34 +45,58 @@ export function driveEnd(side: EdgeSide, near: number): Edge | undefined {
     earliest: near - 2 * cycle,
     latest: near + 3 * cycle,
     quiet: 2 * cycle,
+    ...expectedDrive(side, near),
   });
+}
+
+/** Cycles before the end over which the drive's frequency is read. */
+const steadyCycles = 5;
+/** By how much the drive's frequency may differ from that of a channel that it pulls. */
+const pulled = 0.02;
+
+/** The drive's frequency, from the signal's own shortly before the end. */
+function expectedDrive({ values, cycle, decay }: EdgeSide, near: number): Pick<EdgeSearch, "expected"> {
+  const last = values.subarray(Math.max(0, Math.round(near - steadyCycles * cycle)), Math.max(0, Math.round(near)));
+  const angular = (2 * Math.PI) / cycle;
+  const [tone] = fitDamped(last, [{ decay: 0, angular }])?.terms ?? [];
+  const bounds = decay.terms.map((term) => term.angular);
+  const within =
+    tone !== undefined && tone.angular > 0.85 * Math.min(...bounds) && tone.angular < 1.15 * Math.max(...bounds);
+  return within ? { expected: { driven: tone.angular, doubt: pulled * tone.angular } } : {};
 }
 
 function bestOnset(
   { decay, cycle, length, noise }: EdgeSide,
-  search: Pick<EdgeSearch, "rest" | "kind" | "earliest" | "latest" | "quiet">,
+  search: Pick<EdgeSearch, "rest" | "kind" | "earliest" | "latest" | "quiet" | "expected">,
 ): Edge | undefined {
-  const poles = twoPoles(decay.terms);
-  const angulars = poles.map(({ angular }) => angular);
-  const slowest = Math.min(...angulars) * 0.92;
-  const fastest = Math.max(...angulars) * 1.08;
   const reach = Math.max(cycle, Math.min(reachCycles * cycle, 0.7 * length));
-  const tried = onsets.map((onset: Onset) => findEdge({ ...search, poles, slowest, fastest, reach, noise, onset }));
-  const steep = tried[0];
-  const gentle = tried
-    .slice(1)
-    .reduce(
-      (best, one) => (one !== undefined && (best === undefined || one.squares < best.squares) ? one : best),
-      undefined,
-    );
-  if (steep === undefined || gentle === undefined) return steep ?? gentle;
-  return gentle.squares - steep.squares < gentlePreference * steep.variance ? gentle : steep;
+  const tried = candidates(decay.terms, search.kind).flatMap(({ onset, poles }) => {
+    const angulars = poles.map(({ angular }) => angular);
+    const expected = search.expected?.driven;
+    const slowest = expected === undefined ? Math.min(...angulars) * 0.92 : expected * (1 - 2 * pulled);
+    const fastest = expected === undefined ? Math.max(...angulars) * 1.08 : expected * (1 + 2 * pulled);
+    return findEdge({ ...search, poles, slowest, fastest, reach, noise, onset }) ?? [];
+  });
+  const variance = Math.min(...tried.map((edge) => edge.variance));
+  const cost = ({ squares, columns }: Edge) => squares + columnPrice * columns * variance;
+  return tried.reduce<Edge | undefined>(
+    (best, one) => (best === undefined || cost(one) < cost(best) ? one : best),
+    undefined,
+  );
 }
 
-/** While it is driven the coil has two poles even where the free decay shows one: the other is then taken to stand beside it. */
-function twoPoles(terms: readonly DampedPole[]): readonly DampedPole[] {
+/** While it is driven the coil has two poles even where the free decay shows one: the other is then also tried beside it. */
+function candidates(
+  terms: readonly DampedPole[],
+  kind: EdgeSearch["kind"],
+): readonly { onset: Onset; poles: readonly DampedPole[] }[] {
   const [only, second] = terms;
-  return only !== undefined && second === undefined
-    ? [only, { decay: only.decay, angular: 1.07 * only.angular }]
-    : terms;
+  if (only === undefined) return [];
+  const pair = second === undefined ? [only, { decay: only.decay, angular: besideFactor * only.angular }] : terms;
+  // Before its end the drive may have any phase: the driving point's answer is then as free as any.
+  const onsets: readonly Onset[] = kind === "on" ? ["driven", 0, 1, 2, "any"] : [0, 1, 2, "any"];
+  return [
+    ...onsets.map((onset) => ({ onset, poles: pair })),
+    ...(second === undefined ? [{ onset: kind === "on" ? ("driven" as const) : ("any" as const), poles: [only] }] : []),
+  ];
 }

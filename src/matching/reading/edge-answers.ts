@@ -2,12 +2,13 @@
 import type { DampedPole } from "../../numerics/damped-fit.ts";
 
 /**
- * How the answer begins. `steep`: like the driven resonator itself, each pole with an amplitude of its own. A number: like a resonator
- * coupled to it, whose envelope begins without a slope; the poles' amplitudes are opposite and in the ratio of their frequencies to
- * that power (0 its voltage, 1 its current or what a short antenna shows, 2 what a loop shows).
+ * How the answer begins.
+ * `driven`: the driven resonator's own current; every pole with a real share of its own, in the phase of a driving point without loss.
+ * A number: a resonator coupled to it, whose envelope begins without a slope; the poles' shares are opposite and in the ratio of their
+ * frequencies to that power (0 its voltage, 1 its current or what a short antenna shows, 2 what a loop shows).
+ * `any`: each pole with an amplitude and a phase of its own, where the channel is nothing of the kind.
  */
-export type Onset = "steep" | 0 | 1 | 2;
-export const onsets: readonly Onset[] = ["steep", 0, 1, 2];
+export type Onset = "driven" | "any" | 0 | 1 | 2;
 
 export interface Answer {
   /** Columns. */
@@ -53,7 +54,18 @@ export function squareAnswer(
   { poles, driven, first }: { poles: readonly DampedPole[]; driven: number; first: number },
 ): Answer {
   const states = poles.map((pole) => new SquareState(pole, { driven, first }));
-  if (onset === "steep") {
+  if (onset === "driven") {
+    return {
+      size: poles.length,
+      next: (row) => {
+        for (const [k, state] of states.entries()) {
+          row[k] = state.im;
+          state.advance();
+        }
+      },
+    };
+  }
+  if (onset === "any") {
     return {
       size: 2 * poles.length,
       next: (row) => {
@@ -72,8 +84,9 @@ export function squareAnswer(
       row[0] = 0;
       row[1] = 0;
       for (const [k, state] of states.entries()) {
-        row[0] += (shares[k] ?? 0) * state.re;
-        row[1] -= (shares[k] ?? 0) * state.im;
+        const share = shares[k] ?? 0;
+        row[0] += share * state.re;
+        row[1] -= share * state.im;
         state.advance();
       }
     },
@@ -135,7 +148,7 @@ export function toneAnswer(
     tone.advance();
     for (const walk of walks) walk.advance();
   };
-  if (onset === "steep") {
+  if (onset === "any" || onset === "driven") {
     return {
       size: 2 * poles.length,
       next: (row) => {

@@ -1,7 +1,7 @@
 /** The poles that the decays of all bursts show together: one or two, with decay and quality. */
 import { combined, type Estimate, estimateOf, type Measured } from "./estimate.ts";
-import { type FreeDecay, fitTones } from "./ring-down.ts";
-import { type BurstTones, polesOf } from "./tones.ts";
+import { type FreeDecay, fitTones, polesIn } from "./ring-down.ts";
+import type { BurstTones } from "./tones.ts";
 
 export interface Pole {
   /** Frequency at which it rings down [Hz]. */
@@ -58,7 +58,7 @@ function withTones(one: BurstTones, count: number, all: readonly BurstTones[]): 
   const model = all.find(({ decay }) => decay.fit.terms.length === count);
   if (model === undefined) return [];
   const scale = one.stretch.step / model.stretch.step;
-  const starts = polesOf(model.decay).map(({ decay, angular }) => ({ decay: decay * scale, angular: angular * scale }));
+  const starts = polesIn(model.decay).map(({ decay, angular }) => ({ decay: decay * scale, angular: angular * scale }));
   const from = Math.round((one.decayFrom - one.stretch.from) / one.stretch.step);
   const decay = fitTones(one.stretch.values.subarray(from), starts);
   return decay?.fit.terms.every((term) => term.decay > 0) ? [{ ...one, decay }] : [];

@@ -26,10 +26,16 @@ export interface Repetition {
 }
 
 const perCycle = 8;
+/** What is compared lies between these parts of the carrier. */
+const band = { low: 0.5, high: 1.6 };
 /** Cycles of each burst that are compared. */
 const compared = 60;
-/** Cycles before the start that are compared too, and by which a start may be off at first. */
+/** Cycles before the start that are compared too. */
 const margin = 4;
+/** Cycles by which the envelope may have a start wrong. */
+const reachCycles = 3;
+/** Cycles at the ends of a piece that its analytic signal has wrong. */
+const endCycles = 5;
 const mostBursts = 3000;
 
 /**
@@ -55,85 +61,113 @@ export function startsOf(signal: SignalChannel, bursts: readonly Burst[]): reado
 }
 
 interface Piece {
-  /** Place of the first value in the record [samples]. */
+  /** Place of value 0 in the record [samples]. */
   readonly from: number;
+  /** Values before 0 that are there too. */
+  readonly before: number;
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
 }
 
+interface Window {
+  readonly step: number;
+  readonly cycle: number;
+  /** Values that are compared. */
+  readonly length: number;
+}
+
+/** The signal from `margin` cycles before `start` on, with as much beside it as lags and the ends of the transform need. */
 function pieceOf(
   { samples, frequency }: SignalChannel,
   start: number,
-  { step, cycle, length }: { step: number; cycle: number; length: number },
+  { step, cycle, length }: Window,
 ): Piece | undefined {
-  const from = Math.max(0, start - margin * cycle * step);
+  const beside = Math.ceil((reachCycles + endCycles) * cycle);
+  const first = Math.round(start - margin * cycle * step);
   // Clipped tops stay in: they are clipped in every burst alike.
-  const { values, from: first } = stretchOf(
+  const { values, from } = stretchOf(
     { samples, below: Number.NEGATIVE_INFINITY, above: Number.POSITIVE_INFINITY },
-    { from, to: from + length * step, step },
+    { from: first - beside * step, to: first + (length + beside) * step, step },
   );
-  if (values.length < length / 2 || values.length < 8) return undefined;
-  const mean = values.reduce((sum, value) => (Number.isFinite(value) ? sum + value : sum), 0) / values.length;
+  const place = first + (step - 1) / 2;
+  const before = Math.floor((place - from) / step);
+  if (values.length < before + length / 2 || values.length < 8) return undefined;
+  const finite = values.filter((value) => Number.isFinite(value));
+  const mean = finite.reduce((sum, value) => sum + value, 0) / Math.max(1, finite.length);
   const filled = values.map((value) => (Number.isFinite(value) ? value - mean : 0));
   const centre = frequency * step;
-  return { from: first, ...analyticSignal(filled, { low: 0.5 * centre, high: Math.min(0.5, 1.6 * centre) }) };
+  const edges = { low: band.low * centre, high: Math.min(0.5, band.high * centre) };
+  return { from: from + before * step, before, ...analyticSignal(filled, edges) };
 }
 
 function alignedStart(
   signal: SignalChannel,
   burst: Burst,
-  {
-    model,
-    template,
-    step,
-    cycle,
-    length,
-  }: { model: Burst; template: Piece; step: number; cycle: number; length: number },
+  { model, template, ...window }: Window & { model: Burst; template: Piece },
 ): Start {
+  const { step, cycle, length } = window;
   const rough: Start = { at: burst.from, error: signal.blockSize };
   if (burst === model) return { at: burst.from, error: 0 };
-  const piece = pieceOf(signal, burst.from, { step, cycle, length });
+  const piece = pieceOf(signal, burst.from, window);
   if (piece === undefined) return rough;
-  const reach = Math.ceil(3 * cycle);
-  let best: Likeness | undefined;
-  for (let lag = -reach; lag <= reach; lag++) {
-    const likeness = likenessAt(template, piece, lag);
-    if (best === undefined || likeness.real > best.real) best = likeness;
-  }
-  if (best === undefined || best.real < 0.7 * best.scale) return rough;
-  // The phase that is left at the best whole lag, over the mean frequency, is the part of a value that is left.
+  const reach = Math.ceil(reachCycles * cycle);
+  const likenesses = Array.from({ length: 2 * reach + 1 }, (_, i) =>
+    likenessAt(template, piece, { lag: i - reach, length }),
+  );
+  // Whole lags meet the phase by chance: of those that meet it to half a lag the greatest coherence is the true one.
   const angular = 2 * Math.PI * signal.frequency * step;
+  const best = likenesses
+    .filter(({ real, imaginary }) => Math.abs(Math.atan2(imaginary, real)) <= 0.6 * angular)
+    .reduce<Likeness | undefined>(
+      (most, one) => (most === undefined || coherence(one) > coherence(most) ? one : most),
+      undefined,
+    );
+  if (best === undefined || coherence(best) < 0.7) return rough;
+  // The phase that is left at the best whole lag, over the mean frequency, is the part of a value that is left.
   const fine = Math.atan2(best.imaginary, best.real) / angular;
-  const shift = best.lag - fine;
-  const misfit = Math.max(0, 1 - best.real / best.scale);
-  const error = Math.sqrt(misfit / Math.max(1, template.real.length / 2)) / angular;
-  return {
-    at: burst.from + (piece.from - burst.from) - (template.from - model.from) + shift * step,
-    error: error * step,
+  // What noise does not explain is a burst that truly runs differently: its start is unsure by as much as its phase.
+  const misfit = Math.max(0, 1 - coherence(best));
+  const byNoise = Math.min(misfit, noiseShare(template, length));
+  const independent = length * (band.high - band.low) * signal.frequency * step;
+  const error = Math.sqrt(byNoise / independent + (misfit - byNoise)) / angular;
+  return { at: model.from + piece.from - template.from + (best.lag - fine) * step, error: error * step };
+}
+
+/** What noise takes from the coherence of two pieces: its power before the burst over that of the burst. */
+function noiseShare({ real, imaginary, before }: Piece, length: number): number {
+  const power = (from: number, to: number) => {
+    let sum = 0;
+    for (let n = Math.max(0, from); n < Math.min(to, real.length); n++) sum += real[n]! ** 2 + imaginary[n]! ** 2;
+    return sum / Math.max(1, to - from);
   };
+  const quiet = Math.floor(before / 2);
+  return quiet < 4 ? 1 : power(quiet, before) / Math.max(power(before, before + length), Number.MIN_VALUE);
 }
 
 interface Likeness {
   readonly lag: number;
   readonly real: number;
   readonly imaginary: number;
-  /** What `real` would be for two pieces that differ by a factor alone. */
+  /** Product of the two pieces' norms where they overlap. */
   readonly scale: number;
 }
 
-/** Σ piece(n + lag)·conj(template(n)). */
-function likenessAt(template: Piece, piece: Piece, lag: number): Likeness {
+/** 1 for two pieces that differ by a factor alone. */
+function coherence({ real, imaginary, scale }: Likeness): number {
+  return scale > 0 ? Math.hypot(real, imaginary) / scale : 0;
+}
+
+/** Σ piece(n + lag)·conj(template(n)) over the compared values. */
+function likenessAt(template: Piece, piece: Piece, { lag, length }: { lag: number; length: number }): Likeness {
   let real = 0;
   let imaginary = 0;
   let one = 0;
   let other = 0;
-  const from = Math.max(0, -lag);
-  const to = Math.min(template.real.length, piece.real.length - lag);
-  for (let n = from; n < to; n++) {
-    const a = piece.real[n + lag]!;
-    const b = piece.imaginary[n + lag]!;
-    const c = template.real[n]!;
-    const d = template.imaginary[n]!;
+  for (let n = 0; n < length; n++) {
+    const a = piece.real[n + lag + piece.before] ?? 0;
+    const b = piece.imaginary[n + lag + piece.before] ?? 0;
+    const c = template.real[n + template.before] ?? 0;
+    const d = template.imaginary[n + template.before] ?? 0;
     real += a * c + b * d;
     imaginary += b * c - a * d;
     one += a * a + b * b;
@@ -157,7 +191,7 @@ export function repetitionOf(starts: readonly Start[], interval: number): Repeti
   );
   const own = Math.sqrt(starts.reduce((sum, { error }) => sum + error * error, 0) / starts.length);
   const many = starts.length > 2;
-  const error = (many ? Math.max(line.scatter, 1e-6) : own * Math.SQRT2) / Math.sqrt(line.spread);
+  const error = (many ? Math.max(line.scatter, 1e-6) : own) / Math.sqrt(line.spread);
   const period = estimateOf({ value: line.slope, error, freedom: many ? starts.length - 2 : 1e6 });
   return {
     rate: {

@@ -24,6 +24,7 @@ const claim = 12;
 export function fitDecay(values: Float64Array, near: DampedPole, known?: readonly DampedPole[]): FreeDecay | undefined {
   const single = bestOf(values, known?.length === 1 ? [known] : [[near]]);
   if (single === undefined) return undefined;
+  if (known === undefined && !leavesLine(single)) return judged(single, 0);
   const double = bestOf(values, known?.length === 2 ? [known] : pairsNear(single, values));
   if (double !== undefined && isTwo(single, double, values)) return judged(double, 0);
   return judged(single, 0);
@@ -35,13 +36,36 @@ export function fitTones(values: Float64Array, poles: readonly DampedPole[]): Fr
   return fit === undefined ? undefined : judged(fit, 0);
 }
 
+/** Steps that show which start is the best. */
+const screening = 5;
+
 function bestOf(values: Float64Array, starts: readonly (readonly DampedPole[])[]): DampedFit | undefined {
+  const [only] = starts;
+  if (only !== undefined && starts.length === 1) return fitDamped(values, only);
   let best: DampedFit | undefined;
   for (const start of starts) {
-    const fit = fitDamped(values, start);
+    const fit = fitDamped(values, start, { mostSteps: screening });
     if (fit !== undefined && (best === undefined || fit.squares < best.squares)) best = fit;
   }
-  return best;
+  return best === undefined || best.converged ? best : fitDamped(values, best.terms);
+}
+
+/** False where what the one tone left over is even: no line stands out as a second tone's would. */
+function leavesLine({ residual, terms }: DampedFit): boolean {
+  const near = terms[0]?.angular ?? 0;
+  const spectrum = powerOf(residual, 1);
+  const size = 2 * (spectrum.length - 1);
+  let most = 0;
+  let sum = 0;
+  let bins = 0;
+  for (let bin = 1; bin < spectrum.length - 1; bin++) {
+    if (Math.abs((2 * Math.PI * bin) / size - near) > reach * near) continue;
+    most = Math.max(most, spectrum[bin]!);
+    sum += spectrum[bin]!;
+    bins++;
+  }
+  const rest = (sum - most) / Math.max(1, bins - 1);
+  return most > (Math.log(bins + 1) + 3) * rest;
 }
 
 /** Where a second tone may stand: on the strongest line of what the first left over, and close on either side of it. */
@@ -65,7 +89,7 @@ function pairsNear(single: DampedFit, values: Float64Array): readonly (readonly 
       ],
     ];
   });
-  starts.push([
+  starts.unshift([
     { decay, angular: tone.angular - bin },
     { decay, angular: tone.angular + bin },
   ]);
@@ -153,8 +177,8 @@ export interface Decay extends FreeDecay {
 }
 
 /**
- * Finds the decay and how far back it reaches: fitted to the late part first, then extended towards the start as long as what is added
- * fits as well as the rest.
+ * Finds the decay and how far back it reaches: fitted to the late part first, then carried back as far as what it foretells is there,
+ * fitted again, and so on until it reaches no further.
  *
  * @param values   from before the end of the drive to where the decay sinks into the noise
  * @param options  `from`: where surely nothing drives any more; `cycle`: values to a cycle; `noise`: standard deviation of a value
@@ -164,45 +188,121 @@ export function findDecay(
   { from, cycle, noise, near }: { from: number; cycle: number; noise: number; near: DampedPole },
 ): Decay | undefined {
   let start = from;
-  let decay = fitDecay(values.subarray(start), near);
-  if (decay === undefined) return undefined;
-  let step = Math.max(2 * cycle, (values.length - start) / 4);
-  while (start > 0 && step >= cycle / 2) {
-    const earlier = Math.max(0, Math.round(start - step));
-    const longer = extended(values, { earlier, start, decay, noise });
-    if (longer === undefined) step /= 2;
-    else {
+  const late = fitDecay(values.subarray(start), near);
+  if (late === undefined) return undefined;
+  let decay: FreeDecay = late;
+  let searches = 0;
+  for (let round = 0; round < mostRounds && start > 0; round++) {
+    const [single] = polesIn(decay);
+    let earlier = foretold(values, { start, decay, cycle, noise });
+    let longer: FreeDecay | undefined =
+      earlier < start ? fitTones(values.subarray(earlier), polesIn(decay)) : undefined;
+    if (earlier < start && !fits(longer, { fresh: start - earlier, decay, noise })) {
+      earlier = Math.round((earlier + start) / 2);
+      longer = fitTones(values.subarray(earlier), polesIn(decay));
+    }
+    if (start - earlier >= cycle / 2 && fits(longer, { fresh: start - earlier, decay, noise })) {
       decay = longer;
       start = earlier;
-      step *= 1.5;
+      continue;
     }
-    if (start === 0) break;
+    // What the one tone does not foretell may be a second one that dies sooner.
+    const second =
+      single === undefined || decay.fit.terms.length > 1 || searches >= mostSearches
+        ? undefined
+        : withSecond(values, { start, decay, single, cycle, noise });
+    if (second === undefined) break;
+    searches++;
+    decay = second.decay;
+    start = second.start;
   }
   return { ...decay, from: start, freeFrom: start };
 }
 
-/** The decay fitted from `earlier` on, if the values that are new fit as the old ones do. */
-function extended(
+const mostRounds = 16;
+const mostSearches = 2;
+/** Cycles by which a decay is carried back to see whether a second tone explains what is there. */
+const searchCycles = [5, 12, 30];
+
+/** The decay carried back with a second tone, as far as that explains what is there. */
+function withSecond(
   values: Float64Array,
-  { earlier, start, decay, noise }: { earlier: number; start: number; decay: FreeDecay; noise: number },
-): FreeDecay | undefined {
-  const shifted = decay.fit.terms.map(({ decay: rate, angular }) => ({ decay: rate, angular }));
-  const stretch = values.subarray(earlier);
-  const candidates = [fitTones(stretch, shifted)];
-  if (
-    shifted.length === 1 &&
-    shifted[0] !== undefined &&
-    !fits(candidates[0], { fresh: start - earlier, decay, noise })
-  )
-    candidates.push(fitDecay(stretch, shifted[0]));
-  return candidates.find((candidate) => fits(candidate, { fresh: start - earlier, decay, noise }));
+  {
+    start,
+    decay,
+    single,
+    cycle,
+    noise,
+  }: { start: number; decay: FreeDecay; single: DampedPole; cycle: number; noise: number },
+): { decay: FreeDecay; start: number } | undefined {
+  for (const cycles of searchCycles) {
+    const earlier = Math.round(start - cycles * cycle);
+    if (earlier < 0) return undefined;
+    const longer = fitDecay(values.subarray(earlier), single);
+    if (longer?.fit.terms.length === 2 && fits(longer, { fresh: start - earlier, decay, noise }))
+      return { decay: longer, start: earlier };
+  }
+  return undefined;
 }
+/** What is foretold may be off by this many standard errors over a half-cycle. */
+const surprise = 5;
+
+export function polesIn({ fit }: Pick<FreeDecay, "fit">): readonly DampedPole[] {
+  return fit.terms.map(({ decay, angular }) => ({ decay, angular }));
+}
+
+/** The first value, back from `start`, up to which the decay foretells the values within its own uncertainty. */
+function foretold(
+  values: Float64Array,
+  { start, decay, cycle, noise }: { start: number; decay: FreeDecay; cycle: number; noise: number },
+): number {
+  const { fit, variance, freedom } = decay;
+  const window = Math.max(2, Math.round(cycle / 2));
+  const size = 2 * fit.terms.length;
+  const perValue = Math.max(variance, noise * noise * 0.5);
+  let reached = start;
+  let surprised = false;
+  for (let end = start; end - window >= 0; end -= window) {
+    let squares = 0;
+    let counted = 0;
+    for (let n = end - window; n < end; n++) {
+      const rest = values[n]! - dampedAt(fit, n - start);
+      if (Number.isNaN(rest)) continue;
+      squares += rest * rest;
+      counted++;
+    }
+    const away = start - end + window;
+    let uncertain = 0;
+    for (const [k, term] of fit.terms.entries()) {
+      const power = (term.real ** 2 + term.imaginary ** 2) * Math.exp(2 * term.decay * away);
+      const doubts = fit.covariance[2 * k * size + 2 * k]! + fit.covariance[(2 * k + 1) * size + 2 * k + 1]!;
+      uncertain +=
+        power *
+        perValue *
+        (doubts * away * away + 4 / (freedom * Math.max(1e-12, (term.real ** 2 + term.imaginary ** 2) / 2)));
+    }
+    const size2 = fit.terms.reduce(
+      (sum, term) => sum + (term.real ** 2 + term.imaginary ** 2) * Math.exp(2 * term.decay * away),
+      0,
+    );
+    const allowed = perValue * (1 + surprise * Math.sqrt(2 / window)) + surprise * uncertain + nonlinear ** 2 * size2;
+    // One half-cycle of many is surprising by chance; two in a row are not.
+    const surprising = counted > 0 && squares / counted > allowed;
+    if (surprising && surprised) break;
+    surprised = surprising;
+    if (!surprising) reached = end - window;
+  }
+  return reached;
+}
+
+/** A converter is linear to a thousandth or two at best; what is off by that part of the signal is no drive. */
+const nonlinear = 0.0015;
 
 function fits(
   candidate: FreeDecay | undefined,
   { fresh, decay, noise }: { fresh: number; decay: FreeDecay; noise: number },
 ): candidate is FreeDecay {
-  if (candidate === undefined) return false;
+  if (candidate === undefined || fresh < 1) return false;
   const { residual } = candidate.fit;
   let squares = 0;
   let size = 0;
@@ -211,8 +311,7 @@ function fits(
     size = Math.max(size, Math.abs(dampedAt(candidate.fit, n)));
   }
   const variance = Math.max(decay.variance, noise * noise * 0.5);
-  // A converter is linear to a thousandth or two at best; what is off by that is no drive.
-  const allowed = variance * (1 + 4 * Math.sqrt(2 / fresh)) + (0.0015 * size) ** 2;
+  const allowed = variance * (1 + 6 * Math.sqrt(2 / fresh)) + (nonlinear * size) ** 2;
   return squares / fresh <= allowed;
 }
 

@@ -1,9 +1,9 @@
 /** One burst read: its free decay with the poles, and the edges of its drive. */
-import type { DampedPole } from "../../numerics/damped-fit.ts";
 import type { Burst } from "./bursts.ts";
 import type { Converter } from "./converter.ts";
 import { driveEnd, driveStart } from "./drive.ts";
-import { type FreeDecay, findDecay, fitTones, guessPole } from "./ring-down.ts";
+import type { Edge } from "./drive-edge.ts";
+import { type FreeDecay, findDecay, fitTones, guessPole, polesIn } from "./ring-down.ts";
 import { type Stretch, stretchOf } from "./stretch.ts";
 
 export interface SignalChannel {
@@ -34,10 +34,14 @@ export interface BurstTones {
   /** Absent where the record begins inside the burst or the burst is a free decay from its start. */
   readonly driveStart?: EdgeFound;
   readonly driveEnd?: EdgeFound;
+  /** The channel answers the drive gently, as the secondary does: its edges are less sharp than their errors say. */
+  readonly gentle: boolean;
+  /** Variance of the stretch's values before the burst, where it has some. */
+  readonly quiet?: number;
 }
 
 /** Values to a cycle that the fits work on. */
-const perCycle = 10;
+const perCycle = 8;
 /** A decay of fewer cycles than this is too short to be read. */
 const fewestCycles = 3;
 /** Cycles before a burst that are looked at. */
@@ -64,28 +68,37 @@ export function readTones(signal: SignalChannel, burst: Burst): BurstTones | und
   const found = findDecay(values, { from: late, cycle, noise, near });
   if (found === undefined || !isDecay(found)) return undefined;
   const edges = edgesOf({ values, decay: found, freeFrom: found.freeFrom, cycle, burst, start: placeOf(burst.from) });
-  const settled = edges.end === undefined ? found.freeFrom : Math.max(edges.end.at + 0.75 * cycle, found.freeFrom);
+  const settled = edges.end === undefined ? found.freeFrom : Math.max(edges.end.at + 2 * cycle, found.freeFrom);
   const decayFrom = Math.ceil(settled);
-  const decay = fitTones(values.subarray(decayFrom), polesOf(found)) ?? found;
+  const decay = fitTones(values.subarray(decayFrom), polesIn(found)) ?? found;
   if (!isDecay(decay)) return undefined;
   const sampleOf = (place: number) => stretch.from + place * step;
-  const edge = (one: { at: number; error: number } | undefined): EdgeFound | undefined =>
+  const edge = (one: Edge | undefined): EdgeFound | undefined =>
     one === undefined ? undefined : { at: sampleOf(one.at), error: one.error * step };
   const driveStarted = edge(edges.start);
   const driveEnded = edge(edges.end);
+  const quiet = burst.cutAtStart
+    ? undefined
+    : varianceOf(values.subarray(0, Math.max(0, Math.floor(placeOf(burst.from) - 2 * cycle))));
   return {
     burst,
     stretch,
     decay,
     decayFrom: sampleOf(decayFrom),
     decayTo: sampleOf(values.length),
+    gentle: edges.start !== undefined && typeof edges.start.onset === "number",
     ...(driveStarted === undefined ? {} : { driveStart: driveStarted }),
     ...(driveEnded === undefined ? {} : { driveEnd: driveEnded }),
+    ...(quiet === undefined ? {} : { quiet }),
   };
 }
 
-export function polesOf({ fit }: FreeDecay): readonly DampedPole[] {
-  return fit.terms.map(({ decay, angular }) => ({ decay, angular }));
+/** Undefined for fewer than twenty values. */
+export function varianceOf(values: Float64Array): number | undefined {
+  const finite = values.filter((value) => Number.isFinite(value));
+  if (finite.length < 20) return undefined;
+  const mean = finite.reduce((sum, value) => sum + value, 0) / finite.length;
+  return finite.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (finite.length - 1);
 }
 
 /** Grows nowhere and does not last for ever. */
@@ -116,12 +129,12 @@ function edgesOf({
   cycle: number;
   burst: Burst;
   start: number;
-}): { start?: { at: number; error: number }; end?: { at: number; error: number } } {
+}): { start?: Edge; end?: Edge } {
   const length = freeFrom - start;
   // Within two cycles of the burst's start nothing was driven: the coil was struck once and rings.
   if (length < 2 * cycle) return {};
-  const guard = Math.min(values.length, Math.ceil(freeFrom + 1.5 * cycle));
-  const refit = fitTones(values.subarray(guard), polesOf(decay));
+  const guard = Math.min(values.length, Math.ceil(freeFrom + 3 * cycle));
+  const refit = fitTones(values.subarray(guard), polesIn(decay));
   const free =
     refit !== undefined && isDecay(refit) ? { fit: refit.fit, from: guard } : { fit: decay.fit, from: freeFrom };
   const side = { values, decay: free.fit, decayFrom: free.from, noise: decay.variance, cycle, length };

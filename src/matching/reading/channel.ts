@@ -1,0 +1,185 @@
+/** One channel read by itself: its bursts, decays, carrier and spectrum. */
+import type { Channel } from "../../description/record.ts";
+import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
+import { medianOf } from "../../numerics/robust.ts";
+import { type Burst, burstsOf, type Segments } from "./bursts.ts";
+import { carrierOf } from "./carrier.ts";
+import { type Converter, converterOf } from "./converter.ts";
+import { combined, type Measured } from "./estimate.ts";
+import { type Poles, polesFrom } from "./poles.ts";
+import { fitDecay } from "./ring-down.ts";
+import { type RoughCarrier, roughCarrier } from "./rough-carrier.ts";
+import { stretchOf } from "./stretch.ts";
+import { type Survey, spans, survey } from "./survey.ts";
+import { type BurstTones, readTones, type SignalChannel, varianceOf } from "./tones.ts";
+import type { Pulse } from "./two-level.ts";
+
+export interface ChannelReading {
+  readonly signal: SignalChannel;
+  readonly survey: Survey;
+  readonly converter: Converter;
+  readonly rough: RoughCarrier;
+  readonly segments: Segments;
+  readonly tones: readonly BurstTones[];
+  readonly poles?: Poles;
+  /** Mean level of the quiet parts, and how far it moves from the record's beginning to its end, in the channel's unit. */
+  readonly offset: number;
+  readonly drift: number;
+}
+
+/** Bursts whose decays are read; more of them add little. */
+const mostBursts = 8;
+/** A line must stand out this much from the spectrum about it to be a signal. */
+const leastProminence = 12;
+
+/** Reads a channel that swings. Undefined where it holds no signal. */
+export function readChannel({ samples }: Pick<Channel, "samples">, interval: number): ChannelReading | undefined {
+  const rough = roughCarrier(samples);
+  if (rough === undefined || rough.prominence < leastProminence) return undefined;
+  const blockSize = Math.max(2, Math.round(0.5 / rough.frequency));
+  const surveyed = survey(samples, blockSize);
+  const span = spans(surveyed);
+  const converter = converterOf(samples, surveyed);
+  const segments = burstsOf(span, { blockSize, length: samples.length, step: converter.step });
+  const signal: SignalChannel = {
+    samples,
+    converter,
+    span,
+    blockSize,
+    frequency: rough.frequency,
+    floor: segments.floor,
+  };
+  const tones = chosen(segments).flatMap((burst) => readTones(signal, burst) ?? []);
+  const poles = polesFrom(tones, interval);
+  return {
+    signal,
+    survey: surveyed,
+    converter,
+    rough,
+    segments,
+    tones: poles?.tones ?? tones,
+    ...(poles === undefined ? {} : { poles }),
+    ...baseline(surveyed, span, segments.floor),
+  };
+}
+
+/** Bursts spread over the record; those that lie in it whole first. */
+function chosen({ bursts }: Segments): readonly Burst[] {
+  const whole = bursts.filter(({ cutAtStart, cutAtEnd }) => !cutAtStart && !cutAtEnd);
+  const pool = whole.length > 0 ? whole : bursts;
+  const loud = medianOf(pool.length === 0 ? [0] : pool.map(({ peak }) => peak));
+  const strong = pool.filter(({ peak }) => peak > 0.5 * loud);
+  const stride = Math.max(1, strong.length / mostBursts);
+  return Array.from({ length: Math.min(mostBursts, strong.length) }, (_, i) => strong[Math.floor(i * stride)]).filter(
+    (burst) => burst !== undefined,
+  );
+}
+
+function baseline({ high, low, mean }: Survey, span: Float32Array, floor: number): { offset: number; drift: number } {
+  const quiet = { early: [] as number[], late: [] as number[] };
+  const stride = Math.max(1, Math.floor(span.length / 40_000));
+  for (let block = 0; block < span.length; block += stride) {
+    if (!(span[block]! <= 1.5 * floor) || Number.isNaN(high[block]!)) continue;
+    (block < span.length / 2 ? quiet.early : quiet.late).push((high[block]! + low[block]!) / 2);
+  }
+  if (quiet.early.length < 3 || quiet.late.length < 3) return { offset: mean, drift: 0 };
+  const [before, after] = [medianOf(quiet.early), medianOf(quiet.late)];
+  return { offset: (before + after) / 2, drift: 2 * (after - before) };
+}
+
+/** Mean frequency over the drives. @param interval of the record [s] */
+export function drivenCarrier(
+  { signal, rough }: ChannelReading,
+  drives: readonly Pulse[],
+  interval: number,
+): Measured | undefined {
+  const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
+  const cycle = 1 / rough.frequency;
+  const { samples, converter } = signal;
+  const stride = Math.max(1, Math.ceil(drives.length / mostBursts));
+  return combined(
+    drives
+      .filter((_, i) => i % stride === 0)
+      .flatMap(({ from, to }) => {
+        const stretch = stretchOf(
+          { samples, below: converter.below, above: converter.above },
+          { from: from - margin * cycle, to: to + margin * cycle, step },
+        );
+        const place = (sample: number) => (sample - stretch.from) / step;
+        if (stretch.values.length < 8) return [];
+        const noise =
+          varianceOf(stretch.values.subarray(0, Math.max(0, Math.floor(place(from) - 1)))) ??
+          (0.29 * converter.step) ** 2 / step;
+        const carrier = carrierOf(stretch, {
+          from: place(from),
+          to: place(to),
+          angular: 2 * Math.PI * rough.frequency * step,
+          noise,
+          interval,
+        });
+        return carrier ?? [];
+      }),
+  );
+}
+
+const perCycle = 10;
+const margin = 12;
+
+/** Values of a steady signal that its frequency is read from. */
+const steadyValues = 4000;
+
+/** Frequencies of a signal without quiet parts, strongest first: one, or two where they are there. */
+export function steadyTones({ signal, rough, converter }: ChannelReading, interval: number): readonly Measured[] {
+  const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
+  const { samples } = signal;
+  const from = Math.max(0, Math.floor((samples.length - steadyValues * step) / 2));
+  const { values } = stretchOf(
+    { samples, below: converter.below, above: converter.above },
+    { from, to: from + steadyValues * step, step },
+  );
+  const found = fitDecay(values, { decay: 0, angular: 2 * Math.PI * rough.frequency * step });
+  if (found === undefined) return [];
+  const { fit, variance, freedom } = found;
+  const size = 2 * fit.terms.length;
+  return fit.terms
+    .map((term, k) => ({
+      size: Math.hypot(term.real, term.imaginary),
+      measured: {
+        value: term.angular / (2 * Math.PI * step * interval),
+        error: Math.sqrt(variance * fit.covariance[(2 * k + 1) * size + 2 * k + 1]!) / (2 * Math.PI * step * interval),
+        freedom,
+      },
+    }))
+    .sort((a, b) => b.size - a.size)
+    .map(({ measured }) => measured);
+}
+
+export interface EnvelopeTrace {
+  /** [s] on the record's own time. */
+  readonly time: Float64Array;
+  readonly envelope: Float64Array;
+}
+
+/** Envelope of one burst, for a plot. */
+export function envelopeTrace(
+  { signal, rough }: ChannelReading,
+  burst: Burst,
+  { start, interval }: { start: number; interval: number },
+): EnvelopeTrace {
+  const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
+  const { values, from } = stretchOf(
+    { samples: signal.samples, below: Number.NEGATIVE_INFINITY, above: Number.POSITIVE_INFINITY },
+    {
+      from: burst.from - (4 * step) / (rough.frequency * step),
+      to: Math.min(burst.to, burst.from + 8000 * step),
+      step,
+    },
+  );
+  const filled = values.map((value) => (Number.isFinite(value) ? value : 0));
+  const centre = rough.frequency * step;
+  const envelope =
+    filled.length < 4
+      ? filled
+      : envelopeOf(analyticSignal(filled, { low: 0.5 * centre, high: Math.min(0.5, 1.6 * centre) }));
+  return { time: Float64Array.from(values, (_, n) => start + (from + n * step) * interval), envelope };
+}

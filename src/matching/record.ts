@@ -1,0 +1,256 @@
+/** What a record says by itself: repetition, on-time, carrier, poles and decay, with the interval of each, and what is wrong with it. */
+import type { Finding } from "../catalogue/finding.ts";
+import type { BenchRecord, Channel, ChannelRole } from "../description/record.ts";
+import {
+  type ChannelReading,
+  drivenCarrier,
+  type EnvelopeTrace,
+  envelopeTrace,
+  readChannel,
+  steadyTones,
+} from "./reading/channel.ts";
+import { type Estimate, estimateOf, type Measured } from "./reading/estimate.ts";
+import { findingsOf } from "./reading/findings.ts";
+import { bridgeCarrier, bridgeOnTime, gateOnTime, type OnTime, signalOnTime } from "./reading/on-time.ts";
+import type { Poles } from "./reading/poles.ts";
+import { type Repetition, repetitionOf, startsOf } from "./reading/repetition.ts";
+import { soundRepetition } from "./reading/sound.ts";
+import { linesOf, type SpectralLine, type Spectrum, spectrumOf } from "./reading/spectrum.ts";
+import { bridgeBurstsOf, type Pulse, pulsesOf } from "./reading/two-level.ts";
+
+/** A figure and the channel that it was read from, by its place in the record. */
+export interface FromChannel<T> {
+  readonly channel: number;
+  readonly is: T;
+}
+
+/** A burst on the record's own time [s]. */
+export interface BurstRead {
+  readonly start: number;
+  /** Where the drive ended, where that could be read. */
+  readonly driveEnd?: number;
+  /** Where it has sunk into the noise, or the record ends. */
+  readonly end: number;
+  /** Greatest amplitude, in the channel's unit. */
+  readonly peak: number;
+  readonly cutAtStart: boolean;
+  readonly cutAtEnd: boolean;
+}
+
+export interface RecordReading {
+  /** The channel that bursts, envelope and spectrum are of; undefined where none has a signal. */
+  readonly channel: number | undefined;
+  readonly bursts: readonly BurstRead[];
+  readonly repetition?: FromChannel<Repetition>;
+  readonly onTime?: FromChannel<OnTime>;
+  readonly carrier?: FromChannel<Estimate>;
+  readonly poles?: FromChannel<Poles>;
+  /** Of a steady signal with two tones: lower, upper. */
+  readonly steady?: FromChannel<readonly Estimate[]>;
+  /** Of the strongest burst. */
+  readonly envelope?: EnvelopeTrace;
+  readonly spectrum?: Spectrum;
+  readonly lines: readonly SpectralLine[];
+  readonly findings: readonly Finding[];
+}
+
+/** Roles in the order in which a channel is preferred for what it shows best. */
+const forDrive: readonly ChannelRole[] = ["primaryCurrent", "unknown", "pickupLoop"];
+const swinging: readonly ChannelRole[] = [...forDrive, "audio"];
+/** Swinging channels that are read; the rest of a record of many is left alone. */
+const mostChannels = 4;
+
+interface Read {
+  readonly index: number;
+  readonly channel: Channel;
+  readonly reading: ChannelReading;
+}
+
+/**
+ * Reads a record: no model of the coil is used.
+ *
+ * Gate and bridge decide the on-time where the record has them; the primary current comes before other channels for what the drive
+ * does, the channel with the surest decay gives the poles. Intervals hold 90 %, see docs/captures.md.
+ */
+export function readRecord(record: BenchRecord): RecordReading {
+  const { interval, start } = record;
+  const read = record.channels
+    .map((channel, index) => ({ channel, index }))
+    .filter(({ channel }) => swinging.includes(channel.role))
+    .sort((a, b) => swinging.indexOf(a.channel.role) - swinging.indexOf(b.channel.role))
+    .slice(0, mostChannels)
+    .flatMap(({ channel, index }): Read[] => {
+      const reading = channel.role === "audio" ? undefined : readChannel(channel, interval);
+      return reading === undefined ? [] : [{ index, channel, reading }];
+    });
+  const main = read[0];
+  const levels = twoLevelChannels(record);
+  const onTime = bestOnTime(levels, read, interval);
+  const repetition = bestRepetition(record, levels, read);
+  const poles = surestPoles(read);
+  const drives = onTime?.is.drives ?? [];
+  const carrier = bestCarrier({ levels, main, drives, poles, interval });
+  const steady =
+    main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
+  const strongest = main?.reading.segments.bursts.reduce(
+    (best, one) => (one.peak > best.peak ? one : best),
+    main.reading.segments.bursts[0]!,
+  );
+  const spectrum =
+    main === undefined
+      ? undefined
+      : spectrumOf(main.channel.samples, main.reading.segments.bursts, {
+          interval,
+          frequency: main.reading.rough.frequency,
+        });
+  const carrierFound =
+    carrier ?? (steady?.is[0] === undefined ? undefined : { channel: steady.channel, is: steady.is[0] });
+  const lines =
+    main !== undefined && strongest !== undefined && repetition !== undefined && carrierFound !== undefined
+      ? linesOf(main.channel.samples, strongest, {
+          interval,
+          carrier: carrierFound.is.value,
+          rate: repetition.is.rate.value,
+        })
+      : [];
+  const reading: Omit<RecordReading, "findings"> = {
+    channel: main?.index,
+    bursts: main === undefined ? [] : burstsRead(main.reading, drives, record),
+    ...(repetition === undefined ? {} : { repetition }),
+    ...(onTime === undefined ? {} : { onTime }),
+    ...(carrierFound === undefined ? {} : { carrier: carrierFound }),
+    ...(poles === undefined ? {} : { poles }),
+    ...(steady === undefined
+      ? {}
+      : { steady: { channel: steady.channel, is: [...steady.is].sort((a, b) => a.value - b.value) } }),
+    ...(main === undefined || strongest === undefined
+      ? {}
+      : { envelope: envelopeTrace(main.reading, strongest, { start, interval }) }),
+    ...(spectrum === undefined ? {} : { spectrum }),
+    lines,
+  };
+  return { ...reading, findings: findingsOf(record, reading, read) };
+}
+
+interface TwoLevel {
+  readonly gates: readonly { index: number; pulses: readonly Pulse[] }[];
+  readonly bridges: readonly { index: number; bursts: ReturnType<typeof bridgeBurstsOf> }[];
+}
+
+function twoLevelChannels({ channels }: BenchRecord): TwoLevel {
+  return {
+    gates: channels.flatMap(({ role, samples }, index) => {
+      const pulses = role === "gate" ? pulsesOf(samples) : undefined;
+      return pulses === undefined || pulses.length === 0 ? [] : [{ index, pulses }];
+    }),
+    bridges: channels.flatMap(({ role, samples }, index) => {
+      const bursts = role === "bridgeOutput" ? bridgeBurstsOf(samples) : [];
+      return bursts.length === 0 ? [] : [{ index, bursts }];
+    }),
+  };
+}
+
+function bestOnTime(
+  { gates, bridges }: TwoLevel,
+  read: readonly Read[],
+  interval: number,
+): FromChannel<OnTime> | undefined {
+  const [gate, bridge] = [gates[0], bridges[0]];
+  if (gate !== undefined) return { channel: gate.index, is: gateOnTime(gate.pulses, interval) };
+  if (bridge !== undefined) return { channel: bridge.index, is: bridgeOnTime(bridge.bursts, interval) };
+  for (const { index, reading } of read) {
+    const found = signalOnTime(reading.tones, { interval, frequency: reading.rough.frequency });
+    if (found !== undefined) return { channel: index, is: found };
+  }
+  return undefined;
+}
+
+function bestRepetition(
+  record: BenchRecord,
+  { gates, bridges }: TwoLevel,
+  read: readonly Read[],
+): FromChannel<Repetition> | undefined {
+  const { interval } = record;
+  // An edge lies anywhere between two samples.
+  const error = 1 / Math.sqrt(12);
+  for (const { index, starts } of [
+    ...gates.map(({ index, pulses }) => ({ index, starts: pulses.map(({ from }) => ({ at: from, error })) })),
+    ...bridges.map(({ index, bursts }) => ({ index, starts: bursts.map(({ from }) => ({ at: from, error })) })),
+    ...read.map(({ index, reading }) => ({ index, starts: startsOf(reading.signal, reading.segments.bursts) })),
+  ]) {
+    const found = repetitionOf(starts, interval);
+    if (found !== undefined) return { channel: index, is: found };
+  }
+  for (const [index, { role, samples }] of record.channels.entries()) {
+    if (role !== "audio") continue;
+    const found = soundRepetition(samples, interval);
+    if (found !== undefined) return { channel: index, is: found };
+  }
+  return undefined;
+}
+
+/** The channel whose strongest pole has the narrowest decay. */
+function surestPoles(read: readonly Read[]): FromChannel<Poles> | undefined {
+  const doubt = (poles: Poles) =>
+    Math.min(...poles.poles.map(({ decayTime }) => (decayTime.high - decayTime.low) / decayTime.value));
+  return read
+    .flatMap(({ index, reading }) => (reading.poles === undefined ? [] : [{ channel: index, is: reading.poles }]))
+    .reduce<FromChannel<Poles> | undefined>(
+      (best, one) =>
+        best === undefined ||
+        one.is.poles.length > best.is.poles.length ||
+        (one.is.poles.length === best.is.poles.length && doubt(one.is) < doubt(best.is))
+          ? one
+          : best,
+      undefined,
+    );
+}
+
+function bestCarrier({
+  levels,
+  main,
+  drives,
+  poles,
+  interval,
+}: {
+  levels: TwoLevel;
+  main: Read | undefined;
+  drives: readonly Pulse[];
+  poles: FromChannel<Poles> | undefined;
+  interval: number;
+}): FromChannel<Estimate> | undefined {
+  const bridge = levels.bridges[0];
+  const commutated = bridge === undefined ? undefined : bridgeCarrier(bridge.bursts, interval);
+  if (bridge !== undefined && commutated !== undefined) return { channel: bridge.index, is: estimateOf(commutated) };
+  const driven: Measured | undefined =
+    main === undefined || drives.length === 0 ? undefined : drivenCarrier(main.reading, drives, interval);
+  if (main !== undefined && driven !== undefined) return { channel: main.index, is: estimateOf(driven) };
+  const strongest = poles?.is.poles.reduce((best, one) => (one.share > best.share ? one : best));
+  return poles === undefined || strongest === undefined
+    ? undefined
+    : { channel: poles.channel, is: strongest.frequency };
+}
+
+function steadyOf({ index, reading }: Read, interval: number): FromChannel<readonly Estimate[]> | undefined {
+  const tones = steadyTones(reading, interval).map(estimateOf);
+  return tones.length === 0 ? undefined : { channel: index, is: tones };
+}
+
+function burstsRead(
+  { segments }: ChannelReading,
+  drives: readonly Pulse[],
+  { start, interval }: BenchRecord,
+): readonly BurstRead[] {
+  const time = (sample: number) => start + sample * interval;
+  return segments.bursts.map(({ from, to, peak, cutAtStart, cutAtEnd }) => {
+    const drive = drives.find((one) => one.to > from && one.from < to);
+    return {
+      start: time(drive?.from ?? from),
+      ...(drive === undefined ? {} : { driveEnd: time(drive.to) }),
+      end: time(to),
+      peak,
+      cutAtStart,
+      cutAtEnd,
+    };
+  });
+}
