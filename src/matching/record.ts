@@ -173,12 +173,20 @@ function bestRepetition(
   const { interval } = record;
   // An edge lies anywhere between two samples.
   const error = 1 / Math.sqrt(12);
-  for (const { index, starts } of [
-    ...gates.map(({ index, pulses }) => ({ index, starts: pulses.map(({ from }) => ({ at: from, error })) })),
-    ...bridges.map(({ index, bursts }) => ({ index, starts: bursts.map(({ from }) => ({ at: from, error })) })),
-    ...read.map(({ index, reading }) => ({ index, starts: startsOf(reading.signal, reading.segments.bursts) })),
+  for (const { index, starts, cycle } of [
+    ...gates.map(({ index, pulses }) => ({ index, starts: pulses.map(({ from }) => ({ at: from, error })), cycle: 0 })),
+    ...bridges.map(({ index, bursts }) => ({
+      index,
+      starts: bursts.map(({ from }) => ({ at: from, error })),
+      cycle: 0,
+    })),
+    ...read.map(({ index, reading }) => ({
+      index,
+      starts: startsOf(reading.signal, reading.segments.bursts),
+      cycle: 1 / reading.rough.frequency,
+    })),
   ]) {
-    const found = repetitionOf(starts, interval);
+    const found = repetitionOf(starts, { interval, cycle });
     if (found !== undefined) return { channel: index, is: found };
   }
   for (const [index, { role, samples }] of record.channels.entries()) {

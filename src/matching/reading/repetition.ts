@@ -176,8 +176,18 @@ function likenessAt(template: Piece, piece: Piece, { lag, length }: { lag: numbe
   return { lag, real, imaginary, scale: Math.sqrt(one * other) };
 }
 
-/** The rate from the starts. Undefined for fewer than two. @param interval of the record [s] */
-export function repetitionOf(starts: readonly Start[], interval: number): Repetition | undefined {
+/** What the last burst left shifts the start of the next by about this part of a cycle, noise or not. */
+const startDoubt = 0.005;
+
+/**
+ * The rate from the starts. Undefined for fewer than two.
+ * @param interval  of the record [s]
+ * @param cycle     samples to a cycle of the signal; 0 for the edges of a gate
+ */
+export function repetitionOf(
+  starts: readonly Start[],
+  { interval, cycle }: { interval: number; cycle: number },
+): Repetition | undefined {
   if (starts.length < 2) return undefined;
   const steps = starts.slice(1).map(({ at }, i) => at - starts[i]!.at);
   const usual = medianOf(steps);
@@ -191,7 +201,9 @@ export function repetitionOf(starts: readonly Start[], interval: number): Repeti
   );
   const own = Math.sqrt(starts.reduce((sum, { error }) => sum + error * error, 0) / starts.length);
   const many = starts.length > 2;
-  const error = (many ? Math.max(line.scatter, 1e-6) : own) / Math.sqrt(line.spread);
+  // The scatter of many starts holds it already.
+  const alone = Math.hypot(own, startDoubt * cycle);
+  const error = (many ? Math.max(line.scatter, 1e-6) : alone) / Math.sqrt(line.spread);
   const period = estimateOf({ value: line.slope, error, freedom: many ? starts.length - 2 : 1e6 });
   return {
     rate: {
