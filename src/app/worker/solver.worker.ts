@@ -5,7 +5,7 @@
 import { expose, transfer } from "comlink";
 import type { Coil } from "../../description/coil.ts";
 import { assess } from "../../findings/assess.ts";
-import { settingAtLimits } from "../../findings/limits.ts";
+import { type JudgedBursts, judgedBursts } from "../../findings/judged-bursts.ts";
 import { rules } from "../../findings/rule-list.ts";
 import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
 import { study as studyBurst } from "../../workbench/burst-stage.ts";
@@ -17,32 +17,16 @@ import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
 
-/** The burst at the file's own setting, and at what its interrupter would still let through. */
-interface Bursts {
-  readonly study: BurstStudy;
-  readonly atLimits?: BurstStudy;
-}
-
 interface Worked {
   readonly text: string;
   /** Of the coil at rest. */
   readonly solution?: Solution;
-  readonly bursts?: Bursts;
+  /** The bursts that findings stand on, at the file's own setting. */
+  readonly bursts?: JudgedBursts;
   readonly failed?: string;
 }
 
 let last: Worked | undefined;
-
-/** The burst at what the interrupter would still let through, where that is more than the setting. */
-function atLimitsOf(coil: Coil, solution: Solution, setting: BurstSetting = {}): Pick<Bursts, "atLimits"> {
-  const limits = settingAtLimits(coil, setting);
-  return limits === undefined ? {} : { atLimits: studyBurst(coil, solution, limits) };
-}
-
-const burstsOf = (coil: Coil, solution: Solution): Bursts => ({
-  study: studyBurst(coil, solution),
-  ...atLimitsOf(coil, solution),
-});
 
 /** The figures of a burst with the intervals that come of the streamer's load. */
 function withIntervals(solution: Solution, study: BurstStudy, setting: BurstSetting): BurstStudy {
@@ -58,7 +42,7 @@ function solved({ text, coil }: CoilFile): Worked {
   if (coil === undefined) return last;
   try {
     const solution = solve(coil);
-    last = { text, solution, bursts: burstsOf(coil, solution) };
+    last = { text, solution, bursts: judgedBursts(coil, solution) };
   } catch (error) {
     last = { text, failed: error instanceof Error ? error.message : String(error) };
   }
@@ -157,8 +141,9 @@ const bench = {
   burst(file: CoilFile, setting: BurstSetting): StudiedBurst | undefined {
     const { solution } = solved(file);
     if (solution === undefined || file.coil === undefined) return undefined;
-    const study = studyBurst(file.coil, solution, setting, { waveforms: true });
-    const found = assess({ file, solution, study, ...atLimitsOf(file.coil, solution, setting) });
+    const bursts = judgedBursts(file.coil, solution, setting, { waveforms: true });
+    const { study } = bursts;
+    const found = assess({ file, solution, ...bursts });
     const ofRoom = (room: string) => found.filter(({ rule }) => roomOfRule.get(rule) === room);
     const done = {
       text: file.text,
