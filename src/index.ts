@@ -14,6 +14,7 @@ export {
   type Rule,
   rules,
 } from "./findings/index.ts";
+export { type CaptureReading, type CaptureSettings, readCapture } from "./readers/capture.ts";
 export {
   coilJsonSchema,
   type Edited,
@@ -24,6 +25,8 @@ export {
   readCoil,
   resolvePlace,
 } from "./readers/coil-file.ts";
+export { bringup } from "./workbench/bringup.ts";
+export type { BringUp } from "./workbench/bringup-contract.ts";
 export type { BurstSetting, BurstStudy, EnergyPart, Waveforms } from "./workbench/burst-contract.ts";
 export { study } from "./workbench/burst-stage.ts";
 export type {
@@ -36,5 +39,8 @@ export type {
 } from "./workbench/contract.ts";
 export { type Contribution, type Doubt, type Doubts, intervals } from "./workbench/doubts.ts";
 export { type Explanation, explain } from "./workbench/explain.ts";
+export { type MatchOptions, type MatchRecord, match } from "./workbench/match.ts";
+export { timeRecord } from "./workbench/match-capture.ts";
+export type { Match } from "./workbench/match-contract.ts";
 export { type Sensitivity, type SensitivityOptions, sensitivities } from "./workbench/sensitivities.ts";
 export { solve } from "./workbench/solve.ts";

@@ -24,5 +24,3 @@ export const matchSources = {
     says: "fitted values with 90 % intervals; what the model itself may be off by is a parameter of the fit",
   },
 } as const satisfies Record<string, Source>;
-
-export type MatchSourceKey = keyof typeof matchSources;

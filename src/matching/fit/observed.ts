@@ -1,5 +1,5 @@
 /** What the records say of the coil, as the fit takes it: plain numbers with the error of each. */
-import type { Ampere, Hertz, Ratio, Second, Volt } from "../../units/si.ts";
+import type { Ampere, Ratio, Second, Volt } from "../../units/si.ts";
 
 /** How the coil stood and was driven while a record was made. */
 export const recordStates = {
@@ -55,10 +55,4 @@ const ninety = 1.645;
 /** The standard error behind a 90 % interval. */
 export function readingOf({ value, low, high }: { value: number; low: number; high: number }): Reading {
   return { value, error: Math.max((high - low) / (2 * ninety), Math.abs(value) * 1e-9) };
-}
-
-/** Nearest frequency of some, by ratio. */
-export function nearest<T extends { readonly frequency: Hertz }>(all: readonly T[], to: Hertz): T | undefined {
-  const far = ({ frequency }: T): number => Math.abs(Math.log(frequency / to));
-  return all.reduce<T | undefined>((best, one) => (best === undefined || far(one) < far(best) ? one : best), undefined);
 }

@@ -1,0 +1,114 @@
+/** One cause tried alone, and what it explains. */
+import type { Observed } from "../matching/fit/observed.ts";
+import { baseOf } from "./match-base.ts";
+import { type Cause, odds } from "./match-causes.ts";
+import type { Explanation } from "./match-contract.ts";
+import { type FittedProblem, fitProblem } from "./match-fit.ts";
+import type { Parameter } from "./match-parameters.ts";
+import { assignedLines, type Base, type Problem, pointAt } from "./match-predict.ts";
+import type { Solve } from "./solve.ts";
+
+/** From a standard deviation to the half-width of a 90 % interval. */
+export const ninety = 1.645;
+/** 2·ln of the odds from which a cause is taken into the fit; and by how much it must lead the next one. */
+const taken = { support: 6, lead: 4 };
+/** Standard deviations of a fault beyond which it is no fault that anybody builds. */
+const largestFault = 5;
+
+export interface Attempt {
+  readonly cause: Cause | undefined;
+  readonly fit: FittedProblem;
+  readonly parameter?: Parameter;
+}
+
+/** Fits, looks again which lines the tones are, and fits once more where that changed. */
+export function settled(parts: Omit<Problem, "lines">, start?: Float64Array): FittedProblem {
+  const linesAt = (u: Float64Array): Problem["lines"] => {
+    const point = pointAt(parts.base, parts.parameters, u);
+    return parts.observed.map((each, n) => assignedLines(parts.base, point, each, n));
+  };
+  const u = start ?? new Float64Array(parts.parameters.length);
+  const lines = linesAt(u);
+  const first = fitProblem({ ...parts, lines }, u);
+  const after = linesAt(first.u);
+  if (JSON.stringify(after) === JSON.stringify(lines)) return first;
+  const second = fitProblem({ ...parts, lines: after }, u);
+  return second.surprise < first.surprise ? second : first;
+}
+
+export function attempt({
+  cause,
+  parameters,
+  observed,
+  solve,
+  plainBase,
+}: {
+  cause: Cause;
+  parameters: readonly Parameter[];
+  observed: readonly Observed[];
+  solve: Solve;
+  plainBase: Base;
+}): Attempt[] {
+  try {
+    if (cause.kind === "switch") {
+      const base = cause.coil ? baseOf(solve(cause.coil, { brief: true }), observed) : plainBase;
+      const { act } = cause;
+      const point = (): ReturnType<Base["point"]> => {
+        const at = base.point();
+        act?.(at);
+        return at;
+      };
+      return [{ cause, fit: settled({ base: { ...base, point }, parameters, observed }) }];
+    }
+    const { parameter } = cause;
+    const freed = [...parameters.filter(({ id }) => id !== parameter.id), parameter];
+    // A fault is begun on either side of what is drawn: with the bridge in it the squares have more than one valley.
+    const starts = { both: [-0.5, 0.5], above: [0.5], below: [-0.5] }[cause.side];
+    const fits = starts.map((by) => {
+      const u = new Float64Array(freed.length);
+      u[freed.length - 1] = by;
+      return settled({ base: plainBase, parameters: freed, observed }, u);
+    });
+    const fit = fits.reduce((best, one) => (one.surprise < best.surprise ? one : best));
+    return [{ cause, fit, parameter }];
+  } catch (error) {
+    // A coil that cannot be explains nothing.
+    if (error instanceof RangeError) return [];
+    throw error;
+  }
+}
+
+export function explanationOf({ cause, fit, parameter }: Attempt, plain: Attempt): Explanation[] {
+  if (!cause || !Number.isFinite(fit.surprise)) return [];
+  const common = {
+    id: cause.id,
+    chiSquare: fit.chiSquare,
+    chiSquareDrawn: plain.fit.chiSquare,
+    support: plain.fit.surprise - fit.surprise + (odds[cause.id] ?? 0),
+    check: cause.check,
+  };
+  if (cause.kind === "switch" || !parameter) {
+    const { value, unit, says } = cause as Extract<Cause, { kind: "switch" }>;
+    return [{ ...common, says, value, low: value, high: value, unit }];
+  }
+  const last = fit.u.length - 1;
+  const at = fit.u[last]!;
+  if ((cause.side === "above" && at <= 0) || (cause.side === "below" && at >= 0) || Math.abs(at) > largestFault)
+    return [];
+  const { drawn, sigma, unit } = parameter;
+  const half = ninety * sigma * Math.sqrt(fit.covariance[last * fit.u.length + last]!);
+  const value = drawn + sigma * at;
+  return [{ ...common, says: cause.says(value), value, low: value - half, high: value + half, unit }];
+}
+
+export function chosenOf(explanations: readonly Explanation[], attempts: readonly Attempt[]): Attempt | undefined {
+  const [first, second] = explanations;
+  if (!first || first.support < taken.support) return undefined;
+  if (second && first.support - second.support < taken.lead) return undefined;
+  return attempts
+    .filter(({ cause }) => cause?.id === first.id)
+    .reduce<Attempt | undefined>(
+      (best, one) => (best && best.fit.surprise <= one.fit.surprise ? best : one),
+      undefined,
+    );
+}

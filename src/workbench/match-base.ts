@@ -1,0 +1,53 @@
+/** Where a match begins: the coil as solved, and the heights of the current weighed by what it should show. */
+import type { Observed } from "../matching/fit/observed.ts";
+import type { Solution } from "./contract.ts";
+import { breakoutTimeOf, burstSeen, networkToMove } from "./match-burst.ts";
+import { burstInputOf, loopsOf, pointOf } from "./match-point.ts";
+import { type Base, polesWithoutLoss } from "./match-predict.ts";
+
+/** The coil of a solution, with each record's own bus. */
+export function baseOf(solution: Solution, observed: readonly Observed[]): Base {
+  const { coil } = solution;
+  const network = networkToMove(solution);
+  const buses = observed.map(({ bus }) => bus?.voltage ?? 0);
+  const point = () => pointOf(coil, solution, buses);
+  const value = (id: string) => solution.figures.get(id)?.value;
+  const [lower, upper] = [value("poles.lower"), value("poles.upper")];
+  const without =
+    lower === undefined ? undefined : polesWithoutLoss(loopsOf(point()), { poleFactor: { lower: 1, upper: 1 } });
+  return {
+    point,
+    poleFactor: {
+      lower: without && lower !== undefined ? lower / without.lower : 1,
+      upper: without && upper !== undefined ? upper / without.upper : 1,
+    },
+    network,
+    breakoutTime: network
+      ? breakoutTimeOf(solution, network, coil.interrupter?.onTime ?? 100e-6)
+      : Number.POSITIVE_INFINITY,
+    offset: new Map(),
+  };
+}
+
+/** Part of the current at full mains below which a record of unknown bus was made at a low one. */
+const lowBus = 0.4;
+
+/** Part of the current as drawn by which a height may be off where the current does not grow as drawn: a stalled or chattering bridge. */
+const drawnShare = 0.02;
+
+/**
+ * The heights of the current, weighed. A record that shows far less current than an assumed bus would drive was made at another bus: then they
+ * say nothing.
+ */
+export function weighed(observed: Observed, n: number, base: Base): Observed {
+  if (observed.peaks.length === 0 || !base.network) return observed;
+  const expected = burstSeen(base.network, burstInputOf(base.point(), n), observed).peaks;
+  const height = (peaks: readonly number[]) => Math.max(0, ...peaks);
+  const drawn = height(expected);
+  if (observed.bus?.assumed && height(observed.peaks.map(({ current }) => current)) < lowBus * drawn) {
+    const { bus: _bus, ...rest } = observed;
+    return { ...rest, peaks: [] };
+  }
+  const peaks = observed.peaks.map((peak) => ({ ...peak, error: Math.hypot(peak.error, drawnShare * drawn) }));
+  return { ...observed, peaks };
+}
