@@ -1,5 +1,6 @@
 /** Where a match begins: the coil as solved, and the heights of the current weighed by what it should show. */
 import type { Observed } from "../matching/fit/observed.ts";
+import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
 import { breakoutTimeOf, burstSeen, networkToMove } from "./match-burst.ts";
 import { burstInputOf, loopsOf, pointOf } from "./match-point.ts";
@@ -9,7 +10,9 @@ import { type Base, polesWithoutLoss } from "./match-predict.ts";
 export function baseOf(solution: Solution, observed: readonly Observed[]): Base {
   const { coil } = solution;
   const network = networkToMove(solution);
-  const buses = observed.map(({ bus }) => bus?.voltage ?? 0);
+  // The carrier hardly depends on the bus: where that is not known, the full one stands in, and no height is compared.
+  const full = fullSetting(coil, solution, {}).busVoltage;
+  const buses = observed.map(({ bus }) => bus?.voltage ?? full);
   const point = () => pointOf(coil, solution, buses);
   const value = (id: string) => solution.figures.get(id)?.value;
   const [lower, upper] = [value("poles.lower"), value("poles.upper")];

@@ -16,7 +16,7 @@ import { report } from "./match-report.ts";
 import { type Sensitivity, sensitivities } from "./sensitivities.ts";
 import type { Solve } from "./solve.ts";
 
-export type { MatchRecord, SweepRecord } from "./match-observe.ts";
+export type { MatchRecord, SweepRecord, TimeRecord } from "./match-observe.ts";
 
 export interface MatchOptions {
   readonly file: CoilFile;

@@ -3,7 +3,7 @@ import type { BurstNetwork } from "../../src/circuit/network.ts";
 import type { Coil } from "../../src/description/coil.ts";
 import { editCoil, readCoil } from "../../src/readers/coil-file.ts";
 import { withNumber } from "../../src/workbench/coil-path.ts";
-import { type MatchRecord, match, type SweepRecord } from "../../src/workbench/match.ts";
+import { type MatchRecord, match, type SweepRecord, type TimeRecord } from "../../src/workbench/match.ts";
 import type { ExplanationId } from "../../src/workbench/match-contract.ts";
 import { shapeFigures } from "../../src/workbench/match-point.ts";
 import { sensitivities } from "../../src/workbench/sensitivities.ts";
@@ -151,6 +151,17 @@ describe("match", () => {
     expect(Math.abs(now / truth - 1)).toBeLessThan(
       0.2 * Math.abs(solution.figures.get("poles.lower")!.value / truth - 1),
     );
+  }, 60_000);
+
+  it("compares the carrier of a record whose bus nobody knows, and no heights", () => {
+    const { busVoltage: _bus, ...record } = benchRecord(coil, { bus: 60 }) as TimeRecord;
+    const { residuals, findings, taken } = matched([record]);
+    expect(findings.map(({ rule }) => rule)).toContain("match-bus-unknown");
+    expect(residuals.filter(({ unit }) => unit === "A")).toEqual([]);
+    const carrier = residuals.find(({ says }) => says === "carrier")!;
+    // law: a linear tank rings where it rings at any bus; the bridge's knees and hysteresis move it by less than the floor of the fit
+    expect(Math.abs(carrier.drawn / carrier.measured - 1)).toBeLessThan(0.03);
+    expect(taken).toBeUndefined();
   }, 60_000);
 
   it("names what a record of the secondary alone cannot tell", () => {
