@@ -14,7 +14,18 @@ export {
   type Rule,
   rules,
 } from "./findings/index.ts";
-export { type CaptureReading, type CaptureSettings, readCapture } from "./readers/capture.ts";
+export {
+  type CaptureReading,
+  type CaptureSettings,
+  type ColumnDialect,
+  type ColumnSetting,
+  type ColumnUse,
+  type Dialect,
+  type Progress,
+  type Reason,
+  readCapture,
+  writeRecord,
+} from "./readers/capture.ts";
 export {
   coilJsonSchema,
   type Edited,

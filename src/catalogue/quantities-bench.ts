@@ -1,10 +1,8 @@
 /** The figures that a record from the bench gives by itself. Names and units stay. */
 import { autoDigits as auto, plainDigits as plain, type Quantity } from "./quantity.ts";
 
-type BenchQuantity = Omit<Quantity, "group"> & { readonly group: "record" };
-
 /** In the order of the ledger. */
-export const benchQuantities: readonly BenchQuantity[] = [
+export const benchQuantities: readonly Quantity[] = [
   {
     id: "capture.repetitionRate",
     unit: "Hz",

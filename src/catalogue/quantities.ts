@@ -1,5 +1,6 @@
 /** Every figure of the house: id, unit, name, definition and formula in words, and how a reader is shown it. Names and units stay. */
 
+import { benchQuantities } from "./quantities-bench.ts";
 import { burstQuantities } from "./quantities-burst.ts";
 import { driverQuantities } from "./quantities-driver.ts";
 import { matchQuantities } from "./quantities-match.ts";
@@ -393,5 +394,8 @@ const list: readonly Quantity[] = [
 
 /** All quantities by id, in the order of the ledger. */
 export const quantities: ReadonlyMap<string, Quantity> = new Map(
-  [...list, ...burstQuantities, ...driverQuantities, ...matchQuantities].map((quantity) => [quantity.id, quantity]),
+  [...list, ...burstQuantities, ...driverQuantities, ...benchQuantities, ...matchQuantities].map((quantity) => [
+    quantity.id,
+    quantity,
+  ]),
 );

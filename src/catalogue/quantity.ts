@@ -19,6 +19,7 @@ export const groups = [
   "gate",
   "feedback",
   "control",
+  "record",
   "match",
 ] as const;
 export type Group = (typeof groups)[number];

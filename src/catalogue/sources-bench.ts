@@ -32,5 +32,3 @@ export const benchSources = {
     says: "damped sinusoids fitted to a decay: poles, beat, decay time, quality, with their covariance",
   },
 } as const satisfies Record<string, Source>;
-
-export type BenchSourceKey = keyof typeof benchSources;

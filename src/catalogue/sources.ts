@@ -1,4 +1,5 @@
 /** Every published source and every statement of practice that a figure or a finding stands on, by key. */
+import { benchSources } from "./sources-bench.ts";
 import { matchSources } from "./sources-match.ts";
 
 /**
@@ -447,6 +448,7 @@ const table = {
     standing: "memory",
     says: "13–20 V for IGBTs, 10–20 V for MOSFETs, 30 V for moments; dead time one and a half times the gate's rise",
   },
+  ...benchSources,
   ...matchSources,
 } as const satisfies Record<string, Source>;
 

@@ -46,11 +46,6 @@ export interface BenchRecord {
   readonly channels: readonly Channel[];
 }
 
-/** Samples per second. */
-export function sampleRateOf({ interval }: Pick<BenchRecord, "interval">): Hertz {
-  return 1 / interval;
-}
-
 /** What one unit of the channel's samples is in amperes; undefined where the channel shows no current. */
 export function amperesPerUnit({ unit, transducer }: Pick<Channel, "unit" | "transducer">): number | undefined {
   if (unit === "A") return 1;

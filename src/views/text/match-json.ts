@@ -1,13 +1,13 @@
 /** What `match --json` prints: what each record says, the fitted figures, what stays open, what explains the difference. */
 import type { Finding } from "../../catalogue/finding.ts";
-import type { Dialect } from "../../readers/capture.ts";
 import type { MatchRecord } from "../../workbench/match.ts";
 import { type CaptureFigure, captureFigures } from "../../workbench/match-capture.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 
 export interface CaptureShown {
   readonly name: string;
-  readonly dialect?: Dialect;
+  /** How the reader took the file apart, as it says so itself. */
+  readonly dialect?: object;
   readonly matched?: MatchRecord;
 }
 
