@@ -1,5 +1,5 @@
 /** A record from an oscilloscope or a sound card as plain immutable data: evenly sampled channels in SI units. */
-import type { Hertz, Ohm, Second } from "../units/si.ts";
+import type { Ohm, Second } from "../units/si.ts";
 
 /** What a channel was connected to. */
 export const channelRoles = {

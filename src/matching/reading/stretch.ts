@@ -38,8 +38,3 @@ export function stretchOf(
   }
   return { values, from: first + (step - 1) / 2, step };
 }
-
-/** Samples to average so that about `perCycle` values remain to a cycle. */
-export function stepFor({ frequency, perCycle }: { frequency: number; perCycle: number }): number {
-  return Math.max(1, Math.floor(1 / (frequency * perCycle)));
-}
