@@ -89,7 +89,13 @@ export function readRecord(record: BenchRecord): RecordReading {
   const repetition = bestRepetition(record, levels, read);
   const poles = surestPoles(read);
   const drives = onTime?.is.drives ?? [];
-  const carrier = bestCarrier({ levels, main, drives, poles, interval });
+  const carrier = bestCarrier({
+    levels,
+    main,
+    drives: drives.length > 0 ? drives : drivenParts(main),
+    poles,
+    interval,
+  });
   const steady =
     main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
   const strongest = main?.reading.segments.bursts.reduce(
@@ -159,7 +165,7 @@ function bestOnTime(
   if (gate !== undefined) return { channel: gate.index, is: gateOnTime(gate.pulses, interval) };
   if (bridge !== undefined) return { channel: bridge.index, is: bridgeOnTime(bridge.bursts, interval) };
   for (const { index, reading } of read) {
-    const found = signalOnTime(reading.tones, { interval, frequency: reading.rough.frequency });
+    const found = signalOnTime(reading.drives, { interval, frequency: reading.rough.frequency });
     if (found !== undefined) return { channel: index, is: found };
   }
   return undefined;
@@ -195,6 +201,15 @@ function bestRepetition(
     if (found !== undefined) return { channel: index, is: found };
   }
   return undefined;
+}
+
+/** Where the channel that is read is no free decay: driven, or still giving energy back. */
+function drivenParts(main: Read | undefined): readonly Pulse[] {
+  return (main?.reading.tones ?? []).flatMap(({ driveStart, driveEnd }) =>
+    driveStart === undefined || driveEnd === undefined || driveEnd.at <= driveStart.at
+      ? []
+      : [{ from: driveStart.at, to: driveEnd.at }],
+  );
 }
 
 /** The channel whose strongest pole has the narrowest decay. */

@@ -1,17 +1,18 @@
 /** One channel read by itself: its bursts, decays, carrier and spectrum. */
-import type { Channel } from "../../description/record.ts";
+import type { Channel, ChannelRole } from "../../description/record.ts";
 import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
 import { medianOf } from "../../numerics/robust.ts";
 import { type Burst, burstsOf, type Segments } from "./bursts.ts";
 import { carrierOf } from "./carrier.ts";
 import { type Converter, converterOf } from "./converter.ts";
+import { readDrive } from "./drive-alone.ts";
 import { combined, type Measured } from "./estimate.ts";
 import { type Poles, polesFrom } from "./poles.ts";
 import { fitDecay } from "./ring-down.ts";
 import { type RoughCarrier, roughCarrier } from "./rough-carrier.ts";
 import { stretchOf } from "./stretch.ts";
 import { type Survey, spans, survey } from "./survey.ts";
-import { type BurstTones, readTones, type SignalChannel, varianceOf } from "./tones.ts";
+import { type BurstTones, type DriveEdges, readTones, type SignalChannel, varianceOf } from "./tones.ts";
 import type { Pulse } from "./two-level.ts";
 
 export interface ChannelReading {
@@ -22,6 +23,8 @@ export interface ChannelReading {
   readonly segments: Segments;
   readonly tones: readonly BurstTones[];
   readonly poles?: Poles;
+  /** Edges of the drives of the bursts that were read, where this channel can show them. */
+  readonly drives: readonly DriveEdges[];
   /** Mean level of the quiet parts, and how far it moves from the record's beginning to its end, in the channel's unit. */
   readonly offset: number;
   readonly drift: number;
@@ -33,7 +36,10 @@ const mostBursts = 8;
 const leastProminence = 12;
 
 /** Reads a channel that swings. Undefined where it holds no signal. */
-export function readChannel({ samples }: Pick<Channel, "samples">, interval: number): ChannelReading | undefined {
+export function readChannel(
+  { samples, role }: Pick<Channel, "samples" | "role">,
+  interval: number,
+): ChannelReading | undefined {
   const rough = roughCarrier(samples);
   if (rough === undefined || rough.prominence < leastProminence) return undefined;
   const blockSize = Math.max(2, Math.round(0.5 / rough.frequency));
@@ -49,7 +55,11 @@ export function readChannel({ samples }: Pick<Channel, "samples">, interval: num
     frequency: rough.frequency,
     floor: segments.floor,
   };
-  const tones = chosen(segments).flatMap((burst) => readTones(signal, burst) ?? []);
+  const read = chosen(segments);
+  const tones = read
+    .flatMap((burst) => readTones(signal, burst) ?? [])
+    // A primary that gives its energy back stops along a straight line, which is no decay.
+    .filter(({ steady }) => role !== "primaryCurrent" || steady);
   const poles = polesFrom(tones, interval);
   return {
     signal,
@@ -58,9 +68,28 @@ export function readChannel({ samples }: Pick<Channel, "samples">, interval: num
     rough,
     segments,
     tones: poles?.tones ?? tones,
+    drives: drivesOf(signal, { role, read, tones: poles?.tones ?? tones }),
     ...(poles === undefined ? {} : { poles }),
     ...baseline(surveyed, span, segments.floor),
   };
+}
+
+/**
+ * The edges that a channel can show. The primary's current shows where the bridge takes energy back instead of driving. Another channel
+ * shows no more than where the coil rings free: the drive ended there only if the primary rings on with it, which two poles show.
+ */
+function drivesOf(
+  signal: SignalChannel,
+  { role, read, tones }: { role: ChannelRole; read: readonly Burst[]; tones: readonly BurstTones[] },
+): readonly DriveEdges[] {
+  if (role !== "primaryCurrent") return tones.filter(({ decay }) => decay.fit.terms.length === 2);
+  return read.flatMap((burst) => {
+    const free = tones.find((one) => one.burst === burst);
+    // Where the current rings on freely, its fit shows the end most sharply.
+    if (free?.driveEnd !== undefined) return free;
+    const alone = readDrive(signal, burst);
+    return alone?.driveEnd === undefined ? [] : alone;
+  });
 }
 
 /** Bursts spread over the record; those that lie in it whole first. */

@@ -288,9 +288,6 @@ function onTime({ onTime: found, bursts, channel }: Omit<RecordReading, "finding
     : [];
 }
 
-/** A fit that leaves this many times the quiet noise describes no exponential decay. */
-const misfit = 3;
-
 function decay({ poles, bursts, channel }: Omit<RecordReading, "findings">, read: readonly Read[]): Finding[] {
   if (channel === undefined || bursts.length === 0) return [];
   if (poles === undefined) {
@@ -307,11 +304,8 @@ function decay({ poles, bursts, channel }: Omit<RecordReading, "findings">, read
       }),
     ];
   }
-  const source = read.find(({ index }) => index === poles.channel);
-  const rough =
-    source?.reading.tones.some(
-      ({ decay: { variance }, quiet }) => quiet !== undefined && variance > misfit ** 2 * quiet,
-    ) === true;
+  const reading = read.find(({ index }) => index === poles.channel)?.reading;
+  const rough = reading?.tones.some((tones) => !tones.steady) === true;
   return rough
     ? [
         say({

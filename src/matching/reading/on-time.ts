@@ -1,7 +1,7 @@
 /** On-time: from the gate, from the bridge, or from where a signal is driven. */
 import { medianOf, robustDeviation } from "../../numerics/robust.ts";
 import { combined, type Estimate, estimateOf, type Measured } from "./estimate.ts";
-import type { BurstTones } from "./tones.ts";
+import type { DriveEdges } from "./tones.ts";
 import type { BridgeBurst, Pulse } from "./two-level.ts";
 
 export interface OnTime {
@@ -61,11 +61,11 @@ const apart = 1.5;
 
 /** From the edges that the decays' fits found; undefined where no burst has both. */
 export function signalOnTime(
-  tones: readonly BurstTones[],
+  edges: readonly DriveEdges[],
   { interval, frequency }: { interval: number; frequency: number },
 ): OnTime | undefined {
   const halfCycle = interval / frequency / 2;
-  const driven = tones.flatMap(({ driveStart, driveEnd, gentle }) =>
+  const driven = edges.flatMap(({ driveStart, driveEnd, gentle }) =>
     driveStart === undefined || driveEnd === undefined || driveEnd.at <= driveStart.at
       ? []
       : [{ from: driveStart, to: driveEnd, gentle, length: (driveEnd.at - driveStart.at) * interval }],

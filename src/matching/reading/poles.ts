@@ -1,6 +1,6 @@
 /** The poles that the decays of all bursts show together: one or two, with decay and quality. */
 import { combined, type Estimate, estimateOf, type Measured } from "./estimate.ts";
-import { type FreeDecay, fitTones, polesIn } from "./ring-down.ts";
+import { type FreeDecay, fitTones } from "./ring-down.ts";
 import type { BurstTones } from "./tones.ts";
 
 export interface Pole {
@@ -34,11 +34,20 @@ interface ToneMeasured {
 export function polesFrom(bursts: readonly BurstTones[], interval: number): Poles | undefined {
   if (bursts.length === 0) return undefined;
   const two = bursts.filter(({ decay }) => decay.fit.terms.length === 2).length * 2 >= bursts.length;
-  const agreed = bursts.flatMap((one) => withTones(one, two ? 2 : 1, bursts));
-  const usable = agreed.length > 0 ? agreed : bursts.slice(0, 1);
-  const count = usable[0]?.decay.fit.terms.length ?? 0;
+  const double = two ? together(bursts, 2, interval) : undefined;
+  return double?.poles.every(isKnown) ? double : (together(bursts, 1, interval) ?? double);
+}
+
+/** A pole whose decay the bursts do not agree on is none. */
+function isKnown({ decayTime: { value, low, high } }: Pole): boolean {
+  return high - low < 1.2 * value;
+}
+
+function together(bursts: readonly BurstTones[], wanted: 1 | 2, interval: number): Poles | undefined {
+  const usable = bursts.flatMap((one) => withTones(one, wanted, bursts));
+  if (usable.length === 0) return undefined;
   const measured = usable.map((one) => tonesOf(one, interval));
-  const energies = Array.from({ length: count }, (_, k) =>
+  const energies = Array.from({ length: wanted }, (_, k) =>
     measured.reduce((sum, tones) => sum + (tones[k]?.energy ?? 0), 0),
   );
   const total = energies.reduce((sum, energy) => sum + energy, 0);
@@ -47,20 +56,24 @@ export function polesFrom(bursts: readonly BurstTones[], interval: number): Pole
     const rate = combined(measured.flatMap((tones) => (tones[k] === undefined ? [] : [tones[k].rate])));
     return frequency === undefined || rate === undefined ? [] : [poleOf({ frequency, rate, share: energy / total })];
   });
-  if (poles.length === 0) return undefined;
-  const beat = count === 2 ? combined(usable.map((one) => beatOf(one, interval))) : undefined;
+  if (poles.length < wanted) return undefined;
+  const beat = wanted === 2 ? combined(usable.map((one) => beatOf(one, interval))) : undefined;
   return { poles, decays: usable.length, tones: usable, ...(beat === undefined ? {} : { beat: estimateOf(beat) }) };
 }
 
 /** The burst with as many tones as were agreed on; refitted where it has another number, left out where that fails. */
 function withTones(one: BurstTones, count: number, all: readonly BurstTones[]): BurstTones[] {
   if (one.decay.fit.terms.length === count) return [one];
-  const model = all.find(({ decay }) => decay.fit.terms.length === count);
+  const model = all.find(({ decay }) => decay.fit.terms.length === count) ?? all[0];
   if (model === undefined) return [];
   const scale = one.stretch.step / model.stretch.step;
-  const starts = polesIn(model.decay).map(({ decay, angular }) => ({ decay: decay * scale, angular: angular * scale }));
+  const strongest = [...model.decay.fit.terms]
+    .sort((x, y) => Math.hypot(y.real, y.imaginary) - Math.hypot(x.real, x.imaginary))
+    .slice(0, count)
+    .map(({ decay, angular }) => ({ decay: decay * scale, angular: angular * scale }));
+  if (strongest.length < count) return [];
   const from = Math.round((one.decayFrom - one.stretch.from) / one.stretch.step);
-  const decay = fitTones(one.stretch.values.subarray(from), starts);
+  const decay = fitTones(one.stretch.values.subarray(from), strongest);
   return decay?.fit.terms.every((term) => term.decay > 0) ? [{ ...one, decay }] : [];
 }
 

@@ -168,8 +168,13 @@ function isTwo(single: DampedFit, double: DampedFit, values: Float64Array): bool
   // Two tones inside one line width are a decay that is not exponential.
   if (apart < 0.6 * width || apart > reach * Math.max(a.angular, b.angular)) return false;
   const sizes = [a, b].map(({ real, imaginary }) => Math.hypot(real, imaginary));
-  return Math.min(...sizes) > 0.004 * Math.max(...sizes) && a.decay > 0 && b.decay > 0;
+  if (!(Math.min(...sizes) > 0.004 * Math.max(...sizes) && a.decay > 0 && b.decay > 0)) return false;
+  // A tone whose decay is not known at all is the misfit of the other.
+  return double.terms.every(({ decay }, k) => Math.sqrt(variance * double.covariance[10 * k]!) < leastSureness * decay);
 }
+
+/** Standard error of a claimed tone's decay, at most this part of it. */
+const leastSureness = 0.35;
 
 export interface Decay extends FreeDecay {
   /** The model fails at values before this one: something else drives them. */

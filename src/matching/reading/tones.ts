@@ -24,20 +24,26 @@ export interface EdgeFound {
   readonly error: number;
 }
 
-export interface BurstTones {
+/** Start and end of a drive. */
+export interface DriveEdges {
+  /** Absent where the record begins inside the burst or the burst is a free decay from its start. */
+  readonly driveStart?: EdgeFound;
+  readonly driveEnd?: EdgeFound;
+  /** The channel answers the drive gently, as the secondary does: its edges are less sharp than their errors say. */
+  readonly gentle: boolean;
+  /** The bridge was seen to take energy back after the drive. */
+  readonly returned?: true;
+}
+
+export interface BurstTones extends DriveEdges {
   readonly burst: Burst;
   readonly stretch: Stretch;
   readonly decay: FreeDecay;
   /** Where the fit of the decay begins and ends, in samples of the record. */
   readonly decayFrom: number;
   readonly decayTo: number;
-  /** Absent where the record begins inside the burst or the burst is a free decay from its start. */
-  readonly driveStart?: EdgeFound;
-  readonly driveEnd?: EdgeFound;
-  /** The channel answers the drive gently, as the secondary does: its edges are less sharp than their errors say. */
-  readonly gentle: boolean;
-  /** Variance of the stretch's values before the burst, where it has some. */
-  readonly quiet?: number;
+  /** What the fit leaves over is no more than noise: the decay is a sum of steady tones. */
+  readonly steady: boolean;
 }
 
 /** Values to a cycle that the fits work on. */
@@ -89,8 +95,19 @@ export function readTones(signal: SignalChannel, burst: Burst): BurstTones | und
     gentle: edges.start !== undefined && typeof edges.start.onset === "number",
     ...(driveStarted === undefined ? {} : { driveStart: driveStarted }),
     ...(driveEnded === undefined ? {} : { driveEnd: driveEnded }),
-    ...(quiet === undefined ? {} : { quiet }),
+    steady: quiet === undefined || decay.variance <= misfit ** 2 * expectedOf(decay, { quiet, noise }),
   };
+}
+
+/** A fit that leaves this many times what is expected describes no decay of steady tones. */
+const misfit = 3;
+/** Part of the signal by which a converter may be bent. */
+const nonlinear = 0.001;
+
+/** Variance that noise before the burst, the converter's step and its bend explain. */
+function expectedOf({ fit }: FreeDecay, { quiet, noise }: { quiet: number; noise: number }): number {
+  const size = fit.terms.reduce((sum, { real, imaginary }) => sum + real ** 2 + imaginary ** 2, 0);
+  return Math.max(quiet, noise ** 2) + nonlinear ** 2 * size;
 }
 
 /** Undefined for fewer than twenty values. */
