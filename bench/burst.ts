@@ -1,8 +1,6 @@
 /**
  * Bursts per second on one core, and how that compares with a general-purpose circuit simulator on the same circuit in the same run,
- * the accuracy of each beside the ratio. Run it alone, it takes half a gigabyte and some seconds:
- *
- *   npx vite build --ssr bench/burst.ts --outDir node_modules/.burst && node node_modules/.burst/burst.js
+ * the accuracy of each beside the ratio. `npm run bench simulator` runs it alone; it takes half a gigabyte and some seconds.
  */
 import { readFileSync } from "node:fs";
 import { simulateBurst } from "../src/burst/burst.ts";
