@@ -1,5 +1,4 @@
 /** The free decay after the drive: one damped tone or two, where it begins, and how sure its poles are. */
-import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
 import { type DampedFit, type DampedPole, dampedAt, fitDamped } from "../../numerics/damped-fit.ts";
 import { fourierTransform, powerOfTwoFrom } from "../../numerics/fft.ts";
 
@@ -330,11 +329,4 @@ export function guessPole(values: Float64Array, near: number): DampedPole {
   const second = energy(filled.subarray(half));
   const decay = second > 0 && first > second ? Math.log(first / second) / filled.length : 1 / filled.length;
   return { decay, angular };
-}
-
-/** Envelope of the band about a frequency [rad per value]. */
-export function bandEnvelope(values: Float64Array, angular: number): Float64Array {
-  const frequency = angular / (2 * Math.PI);
-  const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
-  return envelopeOf(analyticSignal(filled, { low: 0.5 * frequency, high: Math.min(0.5, 1.6 * frequency) }));
 }
