@@ -140,7 +140,7 @@ export interface Signals {
 }
 
 /** Simulates the train on the grid of samples, from rest before the first start. Peak values are near 1. */
-export function simulate(train: Train, { start, interval, length }: Sampled): Signals {
+function simulate(train: Train, { start, interval, length }: Sampled): Signals {
   const matrices = system(train.resonators);
   const current = new Float64Array(length);
   const voltage = new Float64Array(length);
