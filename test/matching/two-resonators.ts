@@ -3,15 +3,15 @@
  * on-time and shorted after it. The states move by exp(A·t) as a Taylor series, the poles are roots of the characteristic polynomial.
  */
 
-/** A small generator of seeded chance (a linear congruence of 32 bits behind a mixing step). */
+/** A small generator of seeded chance: a counter of 32 bits in golden-ratio steps behind two rounds of mixing. */
 export function chance(seed: number) {
-  let state = seed >>> 0;
+  let state = Math.imul(seed, 0x27d4eb2f) >>> 0;
   const uniform = () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    state = (state + 0x9e3779b9) >>> 0;
     let x = state;
-    x = Math.imul(x ^ (x >>> 16), 0x45d9f3b);
-    x = Math.imul(x ^ (x >>> 15), 0x2c1b3c6d);
-    return ((x ^ (x >>> 13)) >>> 0) / 2 ** 32;
+    x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
+    x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
+    return ((x ^ (x >>> 16)) >>> 0) / 2 ** 32;
   };
   const normal = () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
   const between = (low: number, high: number) => low + (high - low) * uniform();
@@ -140,7 +140,7 @@ export interface Signals {
 }
 
 /** Simulates the train on the grid of samples, from rest before the first start. Peak values are near 1. */
-function simulate(train: Train, { start, interval, length }: Sampled): Signals {
+export function simulate(train: Train, { start, interval, length }: Sampled): Signals {
   const matrices = system(train.resonators);
   const current = new Float64Array(length);
   const voltage = new Float64Array(length);
