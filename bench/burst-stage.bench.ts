@@ -1,11 +1,11 @@
 /** What a slider in the burst's room waits for: a whole study of the table coil, against a fixed piece of work. */
 import { readFileSync } from "node:fs";
-import { LuDecomposition, Matrix } from "ml-matrix";
 import { readCoil } from "../src/readers/coil-file.ts";
 import type { BurstSetting } from "../src/workbench/burst-contract.ts";
 import { study } from "../src/workbench/burst-stage.ts";
 import { solve } from "../src/workbench/solve.ts";
 import type { Race, RaceResult } from "./race.ts";
+import { yardstick } from "./yardstick.ts";
 
 const coil = readCoil(readFileSync("examples/inkwell.yaml", "utf8")).coil!;
 const solution = solve(coil);
@@ -16,19 +16,6 @@ const slid = (setting: BurstSetting, waveforms = false) => {
   moves++;
   const onTime = coil.interrupter!.onTime * (1 + 1e-7 * moves);
   return study(coil, solution, { ...setting, onTime }, { waveforms });
-};
-
-/** A fixed piece of work that tells how fast the machine is: 200 equations by a general-purpose library. */
-const size = 200;
-const equations = Matrix.from1DArray(
-  size,
-  size,
-  Array.from({ length: size * size }, (_, i) => Math.cos(0.37 * i * i) + (i % (size + 1) === 0 ? size : 0)),
-);
-const side = Matrix.columnVector(Array.from({ length: size }, (_, i) => Math.sin(i)));
-const yardstick = {
-  reference: () => new LuDecomposition(equations).solve(side),
-  against: `${size} equations by a general-purpose library`,
 };
 
 const aim =

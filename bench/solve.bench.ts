@@ -6,7 +6,6 @@
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
-import { LuDecomposition, Matrix } from "ml-matrix";
 import type { Coil } from "../src/description/coil.ts";
 import { assess } from "../src/findings/assess.ts";
 import { readCoil } from "../src/readers/coil-file.ts";
@@ -15,6 +14,7 @@ import { solve } from "../src/workbench/solve.ts";
 import { cases, coilOf } from "../test/resonator/open-cases.ts";
 import type { Race, RaceResult } from "./race.ts";
 import { denseSolve } from "./reference/dense-solve.ts";
+import { yardstick } from "./yardstick.ts";
 
 const wren = cases.find(({ name }) => name === "wren")!;
 const coil = coilOf(wren);
@@ -72,19 +72,6 @@ const table = "examples/inkwell.yaml";
 const tableText = readFileSync(table, "utf8");
 const tableCoil = readCoil(tableText).coil!;
 const printedCoil = readCoil(readFileSync("examples/thimble.yaml", "utf8")).coil!;
-
-/** A fixed piece of work that tells how fast the machine is: 200 equations by a general-purpose library. */
-const size = 200;
-const equations = Matrix.from1DArray(
-  size,
-  size,
-  Array.from({ length: size * size }, (_, i) => Math.cos(0.37 * i * i) + (i % (size + 1) === 0 ? size : 0)),
-);
-const side = Matrix.columnVector(Array.from({ length: size }, (_, i) => Math.sin(i)));
-const yardstick = {
-  reference: () => new LuDecomposition(equations).solve(side),
-  against: `${size} equations by a general-purpose library`,
-};
 
 /** Bank and tap, one after the other: fields and modes stay as they are. */
 function editedBankAndTap(from: Coil): readonly Solution[] {
