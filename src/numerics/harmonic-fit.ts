@@ -68,7 +68,7 @@ export function fitHarmonics(
       break;
     }
   }
-  return refined(samples, { mean, power, best, harmonics, spectrum });
+  return refined(samples, { mean, power, best, harmonics });
 }
 
 function peakNear(sumAt: (f: number) => number, centre: number, width: number): { at: number; sum: number } {
@@ -97,13 +97,7 @@ const block = 64;
 
 function refined(
   samples: Float64Array,
-  {
-    mean,
-    power,
-    best,
-    harmonics,
-    spectrum,
-  }: { mean: number; power: number; best: number; harmonics: number; spectrum: Float64Array },
+  { mean, power, best, harmonics }: { mean: number; power: number; best: number; harmonics: number },
 ): HarmonicFit {
   const count = samples.length;
   const used = Math.max(1, Math.min(harmonics, Math.ceil(0.5 / best) - 1));
@@ -144,16 +138,35 @@ function refined(
   const off = (left + right) / 2;
   const fundamental = best + off;
   const amplitudes = powersAt(off).map((value) => (2 * Math.sqrt(value)) / count);
+  const rest = spectrumOf(residualOf(samples, { mean, fundamental, used }), 0);
   let slope = 0;
   let doubt = 0;
   for (const [h, amplitude] of amplitudes.entries()) {
     const weight = ((h + 1) * amplitude) ** 2;
     slope += weight;
-    doubt += weight * noiseNear(spectrum, { frequency: (h + 1) * fundamental, count, fundamental });
+    doubt += weight * noiseNear(rest, { frequency: (h + 1) * fundamental, count, fundamental });
   }
   const error = slope > 0 ? Math.sqrt((24 * doubt) / (count ** 3 * slope * slope)) / (2 * Math.PI) : fundamental;
   const held = amplitudes.reduce((sum, amplitude) => sum + (amplitude * amplitude * count) / 2, 0);
   return { fundamental, error, amplitudes, share: Math.min(1, held / power) };
+}
+
+/** What the multiples leave over: their own leakage must not count as noise. */
+function residualOf(
+  samples: Float64Array,
+  { mean, fundamental, used }: { mean: number; fundamental: number; used: number },
+): Float64Array {
+  const rest = samples.map((value) => value - mean);
+  for (let h = 1; h <= used; h++) {
+    const turn = 2 * Math.PI * h * fundamental;
+    let [re, im] = [0, 0];
+    for (let n = 0; n < rest.length; n++) {
+      re += (2 * rest[n]! * Math.cos(turn * n)) / rest.length;
+      im += (2 * rest[n]! * Math.sin(turn * n)) / rest.length;
+    }
+    for (let n = 0; n < rest.length; n++) rest[n]! -= re * Math.cos(turn * n) + im * Math.sin(turn * n);
+  }
+  return rest;
 }
 
 /** Variance per sample of the noise about a multiple: median of the bins between it and its neighbours. */

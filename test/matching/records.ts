@@ -156,6 +156,8 @@ function countedCarrier(
     throughNull: heights.slice(first + 3).some((value) => value < 1.2 * clear),
   };
 }
+
+export const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 /** The value that the part `share` of the values does not exceed. */
 export const quantile = (values: readonly number[], share: number) =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))]!;

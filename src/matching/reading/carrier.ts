@@ -37,13 +37,14 @@ export function carrierOf(
   if (first < 0 || crossings.length - first < 6) return undefined;
   const start = placeOfReaching(crossings, first, clearShare * most);
   const end = Math.min(to - cycle / 4, crossings[crossings.length - 1]!.at);
-  const halves = countAt(crossings, end) - countAt(crossings, start);
+  const halves = countAt(crossings, end, cycle) - countAt(crossings, start, cycle);
   const perHalf = (end - start) / halves;
   if (!(halves > 5)) return undefined;
   // Noise within the band moves a crossing by its own size over the slope there.
   const inBand = Math.sqrt(noise * 2 * (band.high - band.low));
   const moved = (size: number) => Math.hypot(inBand / size / angular, filterShift * cycle);
-  const byNoise = Math.hypot(moved(crossings[first]!.before), moved(crossings[crossings.length - 1]!.before));
+  const byNoise =
+    averaged * Math.hypot(moved(crossings[first]!.before), moved(crossings[crossings.length - 1]!.before));
   // Where the frequency at an end is another than the mean, it matters where that end is taken to be.
   const off = (at: number) => perHalf / spacingAbout(crossings, at) - 1;
   const byEnds = endDoubt * perHalf * Math.hypot(off(first), off(crossings.length - 1));
@@ -54,8 +55,10 @@ export function carrierOf(
   return { value, error: (value * Math.hypot(byNoise, byEnds, byNull)) / (end - start), freedom: 60 };
 }
 
+/** What is left of one crossing's noise in a line through several. */
+const averaged = 0.6;
 /** Standard deviation of the place of either end, in half-cycles. */
-const endDoubt = 0.25;
+const endDoubt = 0.17;
 
 /** Standard deviation of a count through a null, in half-cycles. */
 const nullDoubt = 0.5;
@@ -70,12 +73,27 @@ function placeOfReaching(crossings: readonly Crossing[], first: number, height: 
   return before.at + Math.max(0, Math.min(1, part)) * (after.at - before.at);
 }
 
-/** Half-cycles up to a place, between two crossings in proportion. */
-function countAt(crossings: readonly Crossing[], place: number): number {
-  let k = 1;
-  while (k < crossings.length - 1 && crossings[k]!.at < place) k++;
-  const [before, after] = [crossings[k - 1]!, crossings[k]!];
-  return k - 1 + (place - before.at) / (after.at - before.at);
+/** Cycles on either side of a place from which the count there is read. */
+const about = 1.4;
+
+/** Half-cycles up to a place: a line through the crossings about it, the louder ones counting more. */
+function countAt(crossings: readonly Crossing[], place: number, cycle: number): number {
+  let [weights, meanAt, meanCount] = [0, 0, 0];
+  const near = crossings.flatMap(({ at, before }, k) => {
+    const weight = Math.abs(at - place) <= about * cycle ? before * before : 0;
+    weights += weight;
+    meanAt += weight * at;
+    meanCount += weight * k;
+    return weight > 0 ? [{ at, weight, k }] : [];
+  });
+  meanAt /= weights;
+  meanCount /= weights;
+  let [spread, product] = [0, 0];
+  for (const { at, weight, k } of near) {
+    spread += weight * (at - meanAt) ** 2;
+    product += weight * (at - meanAt) * (k - meanCount);
+  }
+  return meanCount + (spread > 0 ? (product / spread) * (place - meanAt) : (place - meanAt) / (cycle / 2));
 }
 
 /** Mean length of the half-cycles about a crossing. */

@@ -8,7 +8,7 @@ import { type Converter, converterOf } from "./converter.ts";
 import { readDrive } from "./drive-alone.ts";
 import { combined, type Measured } from "./estimate.ts";
 import { type Poles, polesFrom } from "./poles.ts";
-import { fitDecay } from "./ring-down.ts";
+import { fitSteady } from "./ring-down.ts";
 import { type RoughCarrier, roughCarrier } from "./rough-carrier.ts";
 import { stretchOf } from "./stretch.ts";
 import { type Survey, spans, survey } from "./survey.ts";
@@ -166,7 +166,7 @@ export function steadyTones({ signal, rough, converter }: ChannelReading, interv
     { samples, below: converter.below, above: converter.above },
     { from, to: from + steadyValues * step, step },
   );
-  const found = fitDecay(values, { decay: 0, angular: 2 * Math.PI * rough.frequency * step });
+  const found = fitSteady(values, { decay: 0, angular: 2 * Math.PI * rough.frequency * step });
   if (found === undefined) return [];
   const { fit, variance, freedom } = found;
   const size = 2 * fit.terms.length;

@@ -4,8 +4,6 @@ import { fourierTransform, powerOfTwoFrom } from "../../numerics/fft.ts";
 
 export interface FreeDecay {
   readonly fit: DampedFit;
-  /** First value of the stretch that the fit stands on. */
-  readonly from: number;
   /** Variance of the noise per value, as the fit sees it near its tones, and the number of values it stands on. */
   readonly variance: number;
   readonly freedom: number;
@@ -20,19 +18,39 @@ const claim = 12;
  * Fits one tone, and two where they are there.
  * @param values  NaN where a value does not count
  */
-export function fitDecay(values: Float64Array, near: DampedPole, known?: readonly DampedPole[]): FreeDecay | undefined {
-  const single = bestOf(values, known?.length === 1 ? [known] : [[near]]);
+export function fitDecay(values: Float64Array, near: DampedPole): FreeDecay | undefined {
+  const fits = oneOrTwo(values, near);
+  if (fits === undefined) return undefined;
+  const { single, double } = fits;
+  return judged(double?.terms.every(isSureDecay(double)) ? double : single);
+}
+
+/** The same for tones that need not decay. */
+export function fitSteady(values: Float64Array, near: DampedPole): FreeDecay | undefined {
+  const fits = oneOrTwo(values, near);
+  return fits === undefined ? undefined : judged(fits.double ?? fits.single);
+}
+
+/** The fit of one tone, and that of two where two are there. */
+function oneOrTwo(values: Float64Array, near: DampedPole): { single: DampedFit; double?: DampedFit } | undefined {
+  const single = fitDamped(values, [near]);
   if (single === undefined) return undefined;
-  if (known === undefined && !leavesLine(single)) return judged(single, 0);
-  const double = bestOf(values, known?.length === 2 ? [known] : pairsNear(single, values));
-  if (double !== undefined && isTwo(single, double, values)) return judged(double, 0);
-  return judged(single, 0);
+  const double = leavesLine(single) ? bestOf(values, pairsNear(single, values)) : undefined;
+  return double !== undefined && isTwo(single, double, values) ? { single, double } : { single };
+}
+
+/** A tone whose decay is not known at all is the misfit of the other. */
+function isSureDecay(fit: DampedFit): (term: DampedPole, k: number) => boolean {
+  const { variance } = judged(fit);
+  const size = 2 * fit.terms.length;
+  return ({ decay }, k) =>
+    decay > 0 && Math.sqrt(variance * fit.covariance[2 * k * (size + 1)]!) < leastSureness * decay;
 }
 
 /** The same with the number of tones given. */
 export function fitTones(values: Float64Array, poles: readonly DampedPole[]): FreeDecay | undefined {
   const fit = fitDamped(values, poles);
-  return fit === undefined ? undefined : judged(fit, 0);
+  return fit === undefined ? undefined : judged(fit);
 }
 
 /** Steps that show which start is the best. */
@@ -72,26 +90,24 @@ function pairsNear(single: DampedFit, values: Float64Array): readonly (readonly 
   const [tone] = single.terms;
   if (tone === undefined) return [];
   const bin = (2 * Math.PI) / values.length;
-  const lines = [
-    lineOf(single.residual, { near: tone.angular, apart: 0 }),
-    lineOf(values, { near: tone.angular, apart: 3 * bin }),
-  ].filter((line) => line !== undefined);
+  const line = lineOf(single.residual, { near: tone.angular, apart: 0 });
   const decay = Math.max(tone.decay, bin / 20);
-  const starts: DampedPole[][] = lines.flatMap((angular) => {
+  const starts: DampedPole[][] = [
+    [
+      { decay, angular: tone.angular - bin },
+      { decay, angular: tone.angular + bin },
+    ],
+  ];
+  if (line !== undefined) {
     // A single fit to two tones sits between them: the other tone is its mirror in the line that was found.
-    const mirrored = 2 * tone.angular - angular;
-    return [
-      [tone, { decay, angular }],
+    starts.push(
+      [tone, { decay, angular: line }],
       [
-        { decay, angular: mirrored },
-        { decay, angular },
+        { decay, angular: 2 * tone.angular - line },
+        { decay, angular: line },
       ],
-    ];
-  });
-  starts.unshift([
-    { decay, angular: tone.angular - bin },
-    { decay, angular: tone.angular + bin },
-  ]);
+    );
+  }
   return starts.filter((start) => start.every(({ angular }) => angular > 0 && angular < Math.PI));
 }
 
@@ -129,7 +145,7 @@ function powerOf(values: Float64Array, padding: number, window = true): Float64A
  * The variance of the noise per value near the tones: from the residual's spectrum about them where that stands out from the rest
  * (coloured noise, quantisation), from the whole residual otherwise.
  */
-function judged(fit: DampedFit, from: number): FreeDecay {
+function judged(fit: DampedFit): FreeDecay {
   const { terms, squares, count, parameters, residual } = fit;
   const freedom = Math.max(1, count - parameters);
   const whole = squares / freedom;
@@ -147,17 +163,17 @@ function judged(fit: DampedFit, from: number): FreeDecay {
   }
   // The zeros that were added make more bins of the same number of values.
   const near = 2 * bins * (residual.length / size) - (parameters - 1);
-  if (near < 4) return { fit, from, variance: whole, freedom };
+  if (near < 4) return { fit, variance: whole, freedom };
   const local = (2 * power) / size / near / (count / residual.length);
   const chance = 1 + 2.4 * Math.sqrt(2 / near);
   return local > whole * chance || local < whole / (chance * 1.5)
-    ? { fit, from, variance: local, freedom: near }
-    : { fit, from, variance: whole, freedom };
+    ? { fit, variance: local, freedom: near }
+    : { fit, variance: whole, freedom };
 }
 
 /** Two tones are claimed only where noise does not explain the gain, and where they are apart. */
 function isTwo(single: DampedFit, double: DampedFit, values: Float64Array): boolean {
-  const { variance } = judged(double, 0);
+  const { variance } = judged(double);
   const [a, b] = double.terms;
   if (a === undefined || b === undefined) return false;
   const gain = (single.squares - double.squares) / Math.max(variance, Number.MIN_VALUE);
@@ -167,9 +183,7 @@ function isTwo(single: DampedFit, double: DampedFit, values: Float64Array): bool
   // Two tones inside one line width are a decay that is not exponential.
   if (apart < 0.6 * width || apart > reach * Math.max(a.angular, b.angular)) return false;
   const sizes = [a, b].map(({ real, imaginary }) => Math.hypot(real, imaginary));
-  if (!(Math.min(...sizes) > 0.004 * Math.max(...sizes) && a.decay > 0 && b.decay > 0)) return false;
-  // A tone whose decay is not known at all is the misfit of the other.
-  return double.terms.every(({ decay }, k) => Math.sqrt(variance * double.covariance[10 * k]!) < leastSureness * decay);
+  return Math.min(...sizes) > 0.004 * Math.max(...sizes);
 }
 
 /** Standard error of a claimed tone's decay, at most this part of it. */
@@ -220,7 +234,7 @@ export function findDecay(
     decay = second.decay;
     start = second.start;
   }
-  return { ...decay, from: start, freeFrom: start };
+  return { ...decay, freeFrom: start };
 }
 
 const mostRounds = 16;

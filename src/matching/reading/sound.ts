@@ -1,4 +1,5 @@
 /** The repetition rate from the sound of the sparks. */
+import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
 import { fitHarmonics } from "../../numerics/harmonic-fit.ts";
 import { estimateOf } from "./estimate.ts";
 import type { Repetition } from "./repetition.ts";
@@ -11,13 +12,25 @@ const mostSamples = 1 << 17;
 /** The multiples of a rate that is one hold at least this part of the power. */
 const leastShare = 0.1;
 
+/** The same of the envelope of clicks. */
+const clickShare = 0.4;
+/** Clicks have most of their power above this [Hz]. */
+const clickFrom = 300;
+
+function clickEnvelope(piece: Float64Array, interval: number): Float64Array {
+  return envelopeOf(analyticSignal(piece, { low: Math.min(0.1, clickFrom * interval), high: 0.5 }));
+}
+
 /** Undefined where the sound has no steady pitch. @param interval of the record [s] */
 export function soundRepetition(samples: Float32Array, interval: number): Repetition | undefined {
   const piece = loudest(samples);
   const high = Math.min(0.2, fastest * interval);
   const low = Math.max(slowest * interval, 8 / piece.length);
   if (piece.length < 64 || !(low < high)) return undefined;
-  const fit = fitHarmonics(piece, { low, high, harmonics });
+  // Sparks are clicks: their envelope repeats at the rate whatever rings in each. A sound of one pitch has no envelope of its own.
+  const clicks = fitHarmonics(clickEnvelope(piece, interval), { low, high, harmonics });
+  const fit =
+    clicks !== undefined && clicks.share > clickShare ? clicks : fitHarmonics(piece, { low, high, harmonics });
   if (fit === undefined || fit.share < leastShare) return undefined;
   return {
     rate: estimateOf({ value: fit.fundamental / interval, error: fit.error / interval, freedom: 1e6 }),
