@@ -56,11 +56,8 @@ async function readOnce(io: Io, name: string, settings: CaptureSettings): Promis
   const reading = await readCaptureInPieces(file.pieces, {
     ...settings,
     name,
-    of: file.size,
-    goOn: ({ bytes, of }) => {
-      io.progress(`${name}: ${of ? Math.round((100 * bytes) / of) : 0} %`);
-      return true;
-    },
+    bytesTotal: file.size,
+    onProgress: ({ bytesRead }) => io.progress(`${name}: ${Math.round((100 * bytesRead) / file.size)} %`),
   });
   io.progress("");
   return reading;

@@ -7,6 +7,8 @@ export type {
   Dialect,
   Progress,
   Reason,
+  Watch,
 } from "./capture/dialect.ts";
 export { writeRecord } from "./capture/json.ts";
 export { readCapture, readCaptureInPieces } from "./capture/read.ts";
+export type { CaptureSource } from "./capture/source.ts";

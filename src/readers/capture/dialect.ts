@@ -61,9 +61,10 @@ export interface ColumnSetting {
 }
 
 export interface Progress {
-  readonly bytes: number;
+  readonly bytesRead: number;
   /** Of the whole, where it is known. */
-  readonly of: number | undefined;
+  readonly bytesTotal: number | undefined;
+  /** Of a CSV; 0 of the other formats until the end. */
   readonly rows: number;
 }
 
@@ -79,12 +80,20 @@ export interface CaptureSettings {
   readonly columns?: Readonly<Record<number, ColumnSetting>>;
   readonly interval?: Second;
   readonly start?: Second;
-  /** Called between pieces of about a quarter of a megabyte. Reading stops where it returns false. */
-  readonly goOn?: (progress: Progress) => boolean;
+}
+
+/** How a reading is watched and stopped while it goes on. */
+export interface Watch {
+  /** Bytes of the whole, where that is known. */
+  readonly bytesTotal?: number;
+  /** Called after each piece. */
+  readonly onProgress?: (progress: Progress) => void;
+  /** Once it is aborted, nothing more is taken from the source, which is closed; what was read is given up. */
+  readonly signal?: AbortSignal;
 }
 
 export interface CaptureReading {
-  /** Absent where the bytes cannot be read as a record; `findings` says why. */
+  /** Absent where the bytes cannot be read as a record, or reading was stopped; `findings` says which. */
   readonly record?: BenchRecord;
   /** Absent where not even the format is known. */
   readonly dialect?: Dialect;

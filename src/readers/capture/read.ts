@@ -1,14 +1,16 @@
 /** A record out of the bytes of a file, whole or by the piece. Never throws over what the bytes are. */
 
+import type { Finding } from "../../catalogue/finding.ts";
 import { CsvReader, headSize } from "./csv.ts";
-import type { CaptureReading, CaptureSettings, Format } from "./dialect.ts";
+import type { CaptureReading, CaptureSettings, Format, Watch } from "./dialect.ts";
 import { asciiKeeper, encodingOf, textOf } from "./encoding.ts";
 import { readJson } from "./json.ts";
-import { trouble } from "./problems.ts";
+import { counted, trouble } from "./problems.ts";
+import { type CaptureSource, piecesOf } from "./source.ts";
 import { isWav, readWav } from "./wav.ts";
 
-/** Pieces in which a whole file is read, between which `goOn` is asked. */
-const pieceSize = 1 << 18;
+/** Pieces in which bytes are parsed; what comes in longer ones is cut. */
+const pieceSize = 1 << 20;
 /** WAV and JSON are held whole: longer ones are refused. */
 const longestHeld = 1 << 29;
 
@@ -20,24 +22,24 @@ const longestHeld = 1 << 29;
  * @returns  the record where there is one, the dialect with the reason for each of its parts, and placed findings
  */
 export function readCapture(bytes: Uint8Array, settings: CaptureSettings = {}): CaptureReading {
-  const reader = new CaptureReader(settings, bytes.length);
-  for (let at = 0; at < bytes.length || at === 0; at += pieceSize) {
-    if (!reader.push(bytes.subarray(at, at + pieceSize))) break;
-  }
+  const reader = new CaptureReader(settings, { bytesTotal: bytes.length });
+  reader.push(bytes);
   return reader.finish();
 }
 
 /**
- * The same from pieces of any size, as they come from a disk or a network; what was read is not kept but for the samples.
+ * The same from pieces of any size, as they come from a disk, a browser's file or a network; of what was read only the samples are kept.
+ * Where the source fails, so does the promise; nothing else rejects it.
  *
- * @param of  bytes of the whole, where that is known, for `goOn`
+ * @param source  `createReadStream(path)`, `file.stream()`, or any pieces of bytes; it is closed where reading stops early
+ * @param settings  those of `readCapture`, and how to watch and to stop it
  */
 export async function readCaptureInPieces(
-  pieces: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
-  { of, ...settings }: CaptureSettings & { readonly of?: number } = {},
+  source: CaptureSource,
+  { bytesTotal, onProgress, signal, ...settings }: CaptureSettings & Watch = {},
 ): Promise<CaptureReading> {
-  const reader = new CaptureReader(settings, of);
-  for await (const piece of pieces) if (!reader.push(piece)) break;
+  const reader = new CaptureReader(settings, { bytesTotal, onProgress, signal });
+  for await (const piece of piecesOf(source, signal)) if (!reader.push(piece)) break;
   return reader.finish();
 }
 
@@ -47,24 +49,26 @@ class CaptureReader {
   private bytes = 0;
   private format: Format | undefined;
   private csv: CsvReader | undefined;
-  private stopped: "cancelled" | "too long" | undefined;
+  private tooLong = false;
   private readonly settings: CaptureSettings;
-  private readonly of: number | undefined;
+  private readonly watch: WatchParts;
 
-  constructor(settings: CaptureSettings, of: number | undefined) {
+  constructor(settings: CaptureSettings, watch: WatchParts) {
     this.settings = settings;
-    this.of = of;
+    this.watch = watch;
   }
 
   /** False where nothing more is wanted. */
-  push(piece: Uint8Array): boolean {
-    this.bytes += piece.length;
-    const wanted = this.take(piece);
-    if (this.settings.goOn?.({ bytes: this.bytes, of: this.of, rows: this.csv?.rows ?? 0 }) === false) {
-      this.stopped = "cancelled";
-      return false;
+  push(bytes: Uint8Array): boolean {
+    for (let at = 0; at < bytes.length; at += pieceSize) {
+      const piece = bytes.subarray(at, at + pieceSize);
+      this.bytes += piece.length;
+      const wanted = this.take(piece);
+      const { bytesTotal, onProgress, signal } = this.watch;
+      onProgress?.({ bytesRead: this.bytes, bytesTotal, rows: this.csv?.rows ?? 0 });
+      if (!wanted || signal?.aborted === true) return false;
     }
-    return wanted;
+    return true;
   }
 
   private take(piece: Uint8Array): boolean {
@@ -76,7 +80,7 @@ class CaptureReader {
     this.format ??= this.settings.format ?? formatOf(this.held());
     if (this.format === "csv") return this.beginCsv();
     if (this.waitingLength > longestHeld) {
-      this.stopped = "too long";
+      this.tooLong = true;
       return false;
     }
     return true;
@@ -102,27 +106,8 @@ class CaptureReader {
   }
 
   finish(): CaptureReading {
-    if (this.stopped === "cancelled")
-      return {
-        findings: [
-          trouble({
-            rule: "capture-cancelled",
-            severity: "look",
-            what: "reading was stopped before the end of the file",
-            expected: "the whole file",
-          }),
-        ],
-      };
-    if (this.stopped === "too long")
-      return {
-        findings: [
-          trouble({
-            rule: "capture-too-long",
-            what: `the file is longer than ${longestHeld / (1 << 20)} MiB`,
-            expected: "a shorter record; a longer one as CSV, which is read by the piece",
-          }),
-        ],
-      };
+    if (this.watch.signal?.aborted === true) return { findings: [this.cancelled()] };
+    if (this.tooLong) return { findings: [tooLong] };
     if (this.csv !== undefined) return this.csv.finish();
     const whole = this.held();
     this.format ??= this.settings.format ?? formatOf(whole);
@@ -131,7 +116,31 @@ class CaptureReader {
     this.beginCsv();
     return (this.csv as CsvReader | undefined)?.finish() ?? { findings: [] };
   }
+
+  private cancelled(): Finding {
+    const { bytesTotal } = this.watch;
+    const part = bytesTotal === undefined ? "" : ` of ${counted(bytesTotal, "byte")}`;
+    return trouble({
+      rule: "capture-cancelled",
+      severity: "look",
+      what: `reading was stopped after ${bytesTotal === undefined ? counted(this.bytes, "byte") : this.bytes}${part}; nothing of it is kept`,
+      expected: "the whole file",
+      remedies: ["read it again from its beginning"],
+    });
+  }
 }
+
+interface WatchParts {
+  readonly bytesTotal: number | undefined;
+  readonly onProgress?: Watch["onProgress"] | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+const tooLong = trouble({
+  rule: "capture-too-long",
+  what: `the file is longer than ${longestHeld / (1 << 20)} MiB`,
+  expected: "a shorter record; a longer one as CSV, which is read by the piece",
+});
 
 function notWav(): CaptureReading {
   return {
