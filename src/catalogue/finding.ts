@@ -17,6 +17,8 @@ export interface Edit {
   readonly path: string;
   /** YAML scalar or flow text to write, e.g. `1193`, `457.6 mm`, `{ bare: 0.3 mm }`. Undefined removes the key. */
   readonly value: string | undefined;
+  /** One line to stand beside the value as a comment of the file; what is commented there already stays. */
+  readonly comment?: string;
 }
 
 /** A ready remedy: what it says it does, and the edits that do it. `edits` is empty where only hands can help. */

@@ -14,30 +14,51 @@ const ninetyToTwoSigma = 2 / 1.645;
 /** Turns are written to a hundredth. */
 const tapDigits = 2;
 
+/** What the comment of an adopted number tells, beside the numbers. */
+export interface Adoption {
+  readonly records: number;
+  /** Day of the adoption, as `2026-11-25`; left out of the comment where nobody gives one. */
+  readonly date?: string | undefined;
+}
+
 /**
- * Numbers that the records know better than the drawing did, and the one that the cause moves, each with `(measured)` and its tolerance.
+ * Numbers that the records know better than the drawing did, and the one that the cause moves, each with `(measured)` and its tolerance,
+ * and a comment that says from how many records, on which day, and what was drawn.
  *
  * @returns edits for `editCoil`, in the order of the parameters
  */
 export function adoptEdits(
   drawn: Drawn,
   cause: Cause | undefined,
-  parameters: readonly MatchedParameter[],
+  { parameters, adoption }: { readonly parameters: readonly MatchedParameter[]; readonly adoption: Adoption },
 ): readonly Edit[] {
   const moved = cause?.kind === "size" ? cause.parameter.id : undefined;
   const edits = parameters
     .filter(({ id, paths, left }) => paths.length > 0 && (left < known || id === moved))
-    .flatMap((each) => editsOf(drawn, each));
+    .flatMap((each) => editsOf(drawn, each, adoption));
   if (cause?.kind !== "switch" || !cause.coil) return edits;
   if (cause.id === "strike-ring-closed") return [...edits, { path: "primary.strikeRing.closed", value: "true" }];
   const tap = parameters.find(({ id }) => id === "primary.tap");
   const value = cause.value + (tap ? tap.value - tap.drawn : 0);
-  return [...edits.filter(({ path }) => path !== "primary.tap"), { path: "primary.tap", value: turnsText(value) }];
+  const comment = commentOf(adoption, { fitted: turnsText(value), before: `drawn ${turnsText(tap?.drawn ?? value)}` });
+  return [
+    ...edits.filter(({ path }) => path !== "primary.tap"),
+    { path: "primary.tap", value: turnsText(value), comment },
+  ];
+}
+
+function commentOf({ records, date }: Adoption, { fitted, before }: { fitted: string; before: string }): string {
+  const from = `from ${records} ${records === 1 ? "record" : "records"}`;
+  return `${date === undefined ? from : `${from}, ${date}`}: ${fitted}, ${before}`;
 }
 
 const turnsText = (value: number): string => String(Number(value.toFixed(tapDigits)));
 
-function editsOf({ file, solution }: Drawn, { paths, drawn, value, low, high }: MatchedParameter): readonly Edit[] {
+function editsOf(
+  { file, solution }: Drawn,
+  { paths, drawn, value, low, high }: MatchedParameter,
+  adoption: Adoption,
+): readonly Edit[] {
   const tolerance = ((high - low) / 2) * ninetyToTwoSigma;
   return paths.flatMap((path): Edit[] => {
     const provenance = file.provenances.get(path);
@@ -45,20 +66,25 @@ function editsOf({ file, solution }: Drawn, { paths, drawn, value, low, high }: 
     if (!provenance || now === undefined) return [];
     const at = now + value - drawn;
     if (!isDimension(provenance.dimension)) {
-      const whole = provenance.dimension === "count";
-      return [{ path, value: whole ? String(Math.round(at)) : turnsText(at) }];
+      const text = provenance.dimension === "count" ? String(Math.round(at)) : turnsText(at);
+      const comment = commentOf(adoption, { fitted: text, before: `drawn ${provenance.text ?? turnsText(now)}` });
+      return [{ path, value: text, comment }];
     }
     const written = provenance.text && readQuantity(provenance.text, { dimension: provenance.dimension });
-    const unit = written && "quantity" in written ? written.quantity.unit : dimensions[provenance.dimension].usual;
+    const writtenIn = written && "quantity" in written ? written.quantity.unit : dimensions[provenance.dimension].usual;
+    const unit = writtenIn === "AWG" ? "mm" : writtenIn;
+    const fitted = roundedTo(at, tolerance);
+    const before = `${provenance.origin === "measured" ? "before" : "drawn"} ${writeQuantity({ value: now, unit })}`;
     return [
       {
         path,
         value: writeQuantity({
-          value: roundedTo(at, tolerance),
-          unit: unit === "AWG" ? "mm" : unit,
+          value: fitted,
+          unit,
           tolerance: { kind: "absolute", value: Number(tolerance.toPrecision(2)) },
           origin: "measured",
         }),
+        comment: commentOf(adoption, { fitted: writeQuantity({ value: fitted, unit }), before }),
       },
     ];
   });

@@ -3,6 +3,7 @@
 import type { Figures } from "../catalogue/figure.ts";
 import type { Edit, Finding } from "../catalogue/finding.ts";
 import type { RecordState } from "../matching/fit/observed.ts";
+import type { BurstInput } from "./match-point.ts";
 
 /** A figure, drawn and fitted. */
 export interface MatchedFigure {
@@ -113,6 +114,8 @@ export interface Match {
   readonly observations: number;
   /** What writes the fitted values into the coil file. Empty where the records determine nothing that the file has. */
   readonly adopt: readonly Edit[];
+  /** Of each record: the circuit that its burst is computed with, as drawn and as fitted. Empty where nothing could be compared. */
+  readonly bursts: readonly { readonly drawn: BurstInput; readonly fitted: BurstInput }[];
   readonly states: readonly { readonly record: string; readonly state: RecordState }[];
   /** What the records lack. */
   readonly findings: readonly Finding[];

@@ -10,7 +10,7 @@ import type { Explanation, Match, MatchedFigure, MatchedParameter, Residual, Und
 import { type FittedProblem, spreadOf } from "./match-fit.ts";
 import { lackingFor, type MatchRecord } from "./match-observe.ts";
 import type { Drawn } from "./match-parameters.ts";
-import { loopsOf } from "./match-point.ts";
+import { burstInputOf, loopsOf } from "./match-point.ts";
 import { type Problem, pointAt, polesWithoutLoss, seenAt } from "./match-predict.ts";
 
 /** Part of the drawing's doubt from which a parameter counts as left open. */
@@ -155,6 +155,7 @@ export function report({
   plain,
   chosen,
   explanations,
+  date,
 }: {
   drawn: Drawn;
   records: readonly MatchRecord[];
@@ -162,6 +163,7 @@ export function report({
   plain: Attempt;
   chosen: Attempt;
   explanations: readonly Explanation[];
+  date: string | undefined;
 }): Match {
   const matched = matchedFigures(plain.fit.problem, chosen);
   const parameters = matchedParameters(chosen);
@@ -177,13 +179,25 @@ export function report({
     residuals,
     chiSquare: chosen.fit.chiSquare,
     observations: residuals.length,
-    adopt: poor ? [] : adoptEdits(drawn, chosen.cause, parameters),
+    adopt: poor ? [] : adoptEdits(drawn, chosen.cause, { parameters, adoption: { records: records.length, date } }),
+    bursts: burstsOf(plain, chosen, observed),
     states: observed.map(({ record, state }) => ({ record, state })),
     findings: [
       ...records.flatMap((record, n) => lackingFor(record, observed[n]!)),
       ...(poor ? [poorFit(chosen.fit)] : []),
     ],
   };
+}
+
+/** What each record's burst depends on, at what is drawn and at the fit. */
+function burstsOf(plain: Attempt, chosen: Attempt, observed: readonly Observed[]): Match["bursts"] {
+  const at = ({ base, parameters }: Problem, u: Float64Array) => {
+    const point = pointAt(base, parameters, u);
+    return observed.map((_, n) => burstInputOf(point, n));
+  };
+  const drawn = at(plain.fit.problem, new Float64Array(plain.fit.u.length));
+  const fitted = at(chosen.fit.problem, chosen.fit.u);
+  return observed.map((_, n) => ({ drawn: drawn[n]!, fitted: fitted[n]! }));
 }
 
 const poorFit = ({ chiSquare }: FittedProblem): Finding => ({

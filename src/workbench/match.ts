@@ -13,7 +13,7 @@ import { lackingFor, type MatchRecord, observe } from "./match-observe.ts";
 import { type Drawn, fileParameters, modelParameters } from "./match-parameters.ts";
 import { shapeFigures } from "./match-point.ts";
 import { report } from "./match-report.ts";
-import { type Sensitivity, sensitivities } from "./sensitivities.ts";
+import { type Sensitivity, type SensitivitySteps, sensitivitySteps } from "./sensitivities.ts";
 import type { Solve } from "./solve.ts";
 
 export type { MatchRecord, SweepRecord, TimeRecord } from "./match-observe.ts";
@@ -27,8 +27,13 @@ export interface MatchOptions {
   readonly solution?: Solution;
   /** Of the figures of the shape, where they are known already. */
   readonly moved?: readonly Sensitivity[];
+  /** Day that the comments of adopted numbers name, as `2026-11-25`. */
+  readonly date?: string;
   readonly onProgress?: (says: string) => void;
 }
+
+/** A step of a match that is about to be taken, in words; between two of them it can be given up. */
+export type MatchSteps = Generator<string, Match>;
 
 /** A cause that betters χ² by less explains nothing. */
 const leastGain = 0.5;
@@ -44,18 +49,20 @@ const leastGain = 0.5;
  * @source levenberg-marquardt, laplace-evidence, docs/bench.md
  */
 export function match(options: MatchOptions): Match {
-  const { file, records, solve, onProgress } = options;
+  const steps = matchSteps(options);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    options.onProgress?.(value);
+  }
+}
+
+/** The same, step by step, for a caller that must listen meanwhile. @throws OutOfDomain as `match` */
+export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOptions, "onProgress">): MatchSteps {
   if (!file.coil || records.length === 0) throw new OutOfDomain("match", "needs a coil and at least one record");
   const solution = options.solution ?? solve(file.coil, { brief: true });
   const moved =
-    options.moved ??
-    sensitivities({
-      file,
-      solution,
-      solve,
-      figures: shapeFigures,
-      onProgress: (done, of) => onProgress?.(`moving the drawing, ${done} of ${of} numbers`),
-    });
+    options.moved ?? (yield* movedDrawing(sensitivitySteps({ file, solution, solve, figures: shapeFigures })));
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
   const seen = records.map((record) => observe(record, supply));
@@ -63,20 +70,30 @@ export function match(options: MatchOptions): Match {
   if (observed.every(saysNothing)) return nothingSeen(records, observed);
   const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
   const base = baseOf(solution, observed);
-  onProgress?.("fitting");
+  yield "fitting";
   const plain: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
-  const attempts = causesOf(drawn).flatMap((cause) => {
-    onProgress?.(`trying: ${cause.id}`);
-    return attempt({ cause, parameters, observed, solve, plainBase: base });
-  });
+  const attempts: Attempt[] = [];
+  for (const cause of causesOf(drawn)) {
+    yield `trying: ${cause.id}`;
+    attempts.push(...attempt({ cause, parameters, observed, solve, plainBase: base }));
+  }
   const explanations = attempts
     .flatMap((each) => explanationOf(each, plain))
     .filter(({ chiSquare, chiSquareDrawn }) => chiSquareDrawn - chiSquare >= leastGain)
     .sort((a, b) => b.support - a.support)
     .filter(({ id }, n, all) => all.findIndex((other) => other.id === id) === n);
   const chosen = chosenOf(explanations, attempts) ?? plain;
+  yield "solving again at the fit";
   const final = solvedAgain(chosen, { drawn, solve });
-  return report({ drawn, records, observed, plain, chosen: final, explanations });
+  return report({ drawn, records, observed, plain, chosen: final, explanations, date: options.date });
+}
+
+function* movedDrawing(steps: SensitivitySteps): Generator<string, readonly Sensitivity[]> {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    yield `moving the drawing, ${value.done} of ${value.of} numbers`;
+  }
 }
 
 const saysNothing = ({ tones, carrier, peaks }: Observed): boolean =>
@@ -94,6 +111,7 @@ const nothingSeen = (records: readonly MatchRecord[], observed: readonly Observe
   chiSquare: 0,
   observations: 0,
   adopt: [],
+  bursts: [],
   states: observed.map(({ record, state }) => ({ record, state })),
   findings: records.flatMap((record, n) => lackingFor(record, observed[n]!)),
 });

@@ -54,14 +54,26 @@ export interface SensitivityOptions {
  * @returns one entry a number, in the order of the file
  * @validity first order: the error of a slope is of the order of 1e-6 of the figure's own curvature
  */
-export function sensitivities({
+export function sensitivities({ onProgress, ...options }: SensitivityOptions): readonly Sensitivity[] {
+  const steps = sensitivitySteps(options);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    onProgress?.(value.done, value.of);
+  }
+}
+
+/** Numbers moved so far, and in all. */
+export type SensitivitySteps = Generator<{ readonly done: number; readonly of: number }, readonly Sensitivity[]>;
+
+/** The same, number by number, for a caller that must listen meanwhile. */
+export function* sensitivitySteps({
   file,
   solution,
   solve,
   figures,
   most = 60,
-  onProgress,
-}: SensitivityOptions): readonly Sensitivity[] {
+}: Omit<SensitivityOptions, "onProgress">): SensitivitySteps {
   const { coil } = solution;
   const roots = figures && rootsOf(solution.figures, figures);
   const wide = figures?.some(movesByChord) ?? false;
@@ -80,11 +92,13 @@ export function sensitivities({
   // Shifts by surroundings cost as much again; they are solved for only where one of them is asked about.
   const brief = !figures?.some((id) => id.startsWith("detuning."));
   const again = (moved: Coil): Solution => solve(moved, { brief });
-  return paths.flatMap((path, index) => {
+  const all: Sensitivity[] = [];
+  for (const [index, path] of paths.entries()) {
     const found = sensitivityTo(path, { solution, again, step: stepAt(path), oneSide: !wide });
-    onProgress?.(index + 1, paths.length);
-    return found ? [found] : [];
-  });
+    if (found) all.push(found);
+    yield { done: index + 1, of: paths.length };
+  }
+  return all;
 }
 
 /** Paths of the coil file that figures stand on, through all figures between. */

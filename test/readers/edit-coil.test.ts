@@ -179,6 +179,44 @@ describe("editCoil", () => {
   ];
   it.each(cases)("%s", (_, edits, expected) => expect(changes(table, edited(table, ...edits))).toEqual(expected));
 
+  // law: a comment changes nothing that is read, and nothing that was commented is lost
+  describe("a comment", () => {
+    const comment = "from 2 records, 2026-11-25: 410 mm, drawn 402 mm";
+    it("stands behind what is commented there already", () => {
+      expect(changes(table, edited(table, { path: "secondary.length", value: "410 mm", comment }))).toEqual([
+        "-  length: 402 mm ± 1 mm (measured) # first turn's centre to last turn's centre plus one pitch",
+        `+  length: 410 mm # first turn's centre to last turn's centre plus one pitch; ${comment}`,
+      ]);
+    });
+    it("names its key where several values share the line", () => {
+      expect(
+        changes(
+          table,
+          edited(
+            table,
+            { path: "secondary.wire.bare", value: "0.31 mm", comment: "from 1 record: 0.31 mm" },
+            { path: "supply.mains.frequency", value: "60 Hz", comment: "read off" },
+          ),
+        ).filter((line) => (line.startsWith("+") && line.includes("from 1")) || line.includes("read off")),
+      ).toEqual([
+        "+  wire: { bare: 0.31 mm, overall: 0.335 mm (datasheet) }   # or: wire: AWG 28; bare from 1 record: 0.31 mm",
+        "+  mains: 230 V 60 Hz  # frequency read off",
+      ]);
+    });
+    it("begins one on a bare line, is left out of JSON, and takes no hash in quotes for a comment", () => {
+      const text = 'coilwright: 1\r\nprimary: { tap: 6, note: "a # b" }\r\nsecondary:\r\n  turns: 900\r\n';
+      expect(edited(text, { path: "secondary.turns", value: "901", comment: "one\nmore" })).toBe(
+        text.replace("turns: 900", "turns: 901  # one more"),
+      );
+      expect(edited(text, { path: "primary.tap", value: "6.1", comment: "set" })).toBe(
+        text.replace('tap: 6, note: "a # b" }', 'tap: 6.1, note: "a # b" }  # tap set'),
+      );
+      expect(edited('{"secondary": {"turns": 9}}', { path: "secondary.turns", value: "12", comment: "x" })).toBe(
+        '{"secondary": {"turns": 12}}',
+      );
+    });
+  });
+
   it("creates a section with all its parents", () => {
     const short = "coilwright: 1\nsecondary:\n  turns: 900\n";
     expect(

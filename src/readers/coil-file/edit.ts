@@ -3,6 +3,7 @@ import { isMap, isScalar, isSeq } from "yaml";
 import type { Edit, Finding } from "../../catalogue/finding.ts";
 import { isQuantityKey, type Key, keyAt } from "../../catalogue/keys.ts";
 import { coilKey } from "../../description/coil-keys.ts";
+import { withComment } from "./comment.ts";
 import { clip } from "./expectation.ts";
 import { splitInline } from "./inline.ts";
 import { plainOf, plainOfValue, sameTree, withAt, withoutAt } from "./plain.ts";
@@ -19,6 +20,7 @@ export type Edited = { readonly text: string } | { readonly findings: readonly F
  * A path that is missing is created, in the order of the manual; `value: undefined` removes a key or a list item; the item at a list's length
  * is appended. A text that YAML would take for something else is put in quotes. Each change is read back and compared with what was asked
  * for, so a text comes out that says exactly that, or findings do. Whether it is a coil that can be is for `readCoil` to say.
+ * The comment of an edit stands at the end of its value's line, after what is commented there; a file that is JSON gets none.
  */
 export function editCoil(text: string, edits: readonly Edit[]): Edited {
   let current: Source | undefined;
@@ -56,7 +58,9 @@ function editOnce(source: Source, edit: Edit): { readonly source: Source } | { r
     }
     current = next;
   }
-  return { source: current };
+  const { comment } = edit;
+  if (comment === undefined || edit.value === undefined) return { source: current };
+  return { source: withComment(current, { steps: stepsOf(edit.path), comment }) };
 }
 
 type Plan = { readonly list: readonly Change[] } | { readonly finding: Finding };
