@@ -1,10 +1,16 @@
 /** Records from files: read, told what the person says of them, and analysed; or a sweep. */
 import type { Finding } from "../catalogue/finding.ts";
 import type { BenchRecord, Channel } from "../description/record.ts";
-import { type CaptureReading, type CaptureSettings, type Dialect, readCaptureInPieces } from "../readers/capture.ts";
+import {
+  type CaptureReading,
+  type CaptureSettings,
+  type Dialect,
+  type Progress,
+  readCaptureInPieces,
+} from "../readers/capture.ts";
 import type { MatchRecord } from "../workbench/match.ts";
 import { timeRecord } from "../workbench/match-capture.ts";
-import { type Io, UserError } from "./io.ts";
+import { Interrupted, type Io, UserError } from "./io.ts";
 import type { ChannelSayings } from "./match-options.ts";
 
 export interface Capture {
@@ -15,7 +21,7 @@ export interface Capture {
   readonly findings: readonly Finding[];
 }
 
-/** @throws UserError there is no such file, or a channel that was spoken of is not in it */
+/** @throws UserError there is no such file, it cannot be read, a person stopped it, or a channel that was spoken of is not in it */
 export async function readCaptureFile(
   io: Io,
   name: string,
@@ -50,17 +56,34 @@ export async function readCaptureFile(
   return { ...parts, matched, findings: [...findings, ...matched.reading.findings] };
 }
 
+/** @throws Interrupted */
 async function readOnce(io: Io, name: string, settings: CaptureSettings): Promise<CaptureReading> {
   const file = await io.pieces(name);
   if (file === undefined) throw new UserError(`there is no file ${name}`);
-  const reading = await readCaptureInPieces(file.pieces, {
-    ...settings,
-    name,
-    bytesTotal: file.size,
-    onProgress: ({ bytesRead }) => io.progress(`${name}: ${Math.round((100 * bytesRead) / file.size)} %`),
-  });
+  let shown = "";
+  const { reading, stopped } = await io.interruptible(async (signal) => ({
+    reading: await readCaptureInPieces(file.pieces, {
+      ...settings,
+      name,
+      ...(file.size > 0 ? { bytesTotal: file.size } : {}),
+      onProgress: (progress) => {
+        const says = progressText(name, progress);
+        if (says !== shown) io.progress(says);
+        shown = says;
+      },
+      signal,
+    }),
+    stopped: signal.aborted,
+  }));
   io.progress("");
+  if (stopped) throw new Interrupted(`${name}: ${reading.findings[0]?.what ?? "reading was stopped"}`);
   return reading;
+}
+
+function progressText(name: string, { bytesRead, bytesTotal, rows }: Progress): string {
+  const part =
+    bytesTotal === undefined ? `${Math.floor(bytesRead / 1e6)} MB` : `${Math.round((100 * bytesRead) / bytesTotal)} %`;
+  return `${name}: ${part}${rows === 0 ? "" : ` read, ${(rows / 1e6).toFixed(1)} million rows`}`;
 }
 
 const frequencyWords = /freq|^f$|^f ?[([]/i;

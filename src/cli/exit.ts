@@ -8,6 +8,8 @@ export const exit = {
   findings: 1,
   /** The input cannot be made into a coil, or the command was not understood. */
   unreadable: 2,
+  /** The person stopped it. */
+  interrupted: 130,
 } as const;
 
 /** The exit code that a coil's findings ask for. */

@@ -21,8 +21,14 @@ export interface Io {
    * @throws UserError  something else is there, or it cannot be written
    */
   write(path: string, made: { readonly text: string; readonly beginning: string }): Promise<void>;
-  /** A file by the piece, for records of any size; undefined where there is none. @throws UserError it cannot be read */
+  /**
+   * A file by the piece, for records of any size; undefined where there is none. A piece holds until the next one is asked for: all stand in
+   * the same memory.
+   * @throws UserError  it cannot be read, when it is opened or while it is
+   */
   pieces(path: string): Promise<{ readonly size: number; readonly pieces: AsyncIterable<Uint8Array> } | undefined>;
+  /** Work that the person may stop with Ctrl+C: the signal is aborted then, and the program goes on. A second Ctrl+C ends it. */
+  interruptible<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T>;
   readStandardInput(): Promise<string>;
   /** Coil files that come with the program, by name without ending. */
   examples(): Promise<ReadonlyMap<string, string>>;
@@ -37,3 +43,6 @@ export interface Io {
 export class UserError extends Error {
   override readonly name = "UserError";
 }
+
+/** The person stopped the work. */
+export class Interrupted extends UserError {}

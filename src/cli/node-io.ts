@@ -1,4 +1,5 @@
 /** The command line's world on Node: files, terminal, server. */
+import type { FileHandle } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Io, UserError } from "./io.ts";
@@ -54,15 +55,24 @@ export function nodeIo(): Io {
       }
     },
     async pieces(path) {
-      const { createReadStream } = await import("node:fs");
-      const { stat } = await import("node:fs/promises");
+      const { open, stat } = await import("node:fs/promises");
       try {
-        const { size } = await stat(path);
-        return { size, pieces: createReadStream(path, { highWaterMark: pieceSize }) };
+        const found = await stat(path);
+        if (found.isDirectory()) throw new UserError(`${path} is a folder; expected a file`);
+        return { size: found.size, pieces: piecesOfFile(await open(path), path) };
       } catch (error) {
         if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
-        if (error instanceof Error && "code" in error) throw new UserError(`${path} cannot be read (${error.code})`);
-        throw error;
+        throw unreadable(path, error);
+      }
+    },
+    async interruptible(work) {
+      const stop = new AbortController();
+      const interrupt = () => stop.abort();
+      process.once("SIGINT", interrupt);
+      try {
+        return await work(stop.signal);
+      } finally {
+        process.off("SIGINT", interrupt);
       }
     },
     async readStandardInput() {
@@ -98,6 +108,26 @@ export function nodeIo(): Io {
     colour: stdout.isTTY === true && !env["NO_COLOR"] && env["TERM"] !== "dumb",
     width: Math.min(widest, Math.max(60, stdout.columns ?? 80)),
   };
+}
+
+/** One buffer for all pieces: a record of hundreds of megabytes would leave as much garbage otherwise. */
+async function* piecesOfFile(file: FileHandle, path: string): AsyncGenerator<Uint8Array> {
+  try {
+    const buffer = new Uint8Array(pieceSize);
+    for (;;) {
+      const { bytesRead } = await file.read(buffer);
+      if (bytesRead === 0) return;
+      yield buffer.subarray(0, bytesRead);
+    }
+  } catch (error) {
+    throw unreadable(path, error);
+  } finally {
+    await file.close();
+  }
+}
+
+function unreadable(path: string, error: unknown): unknown {
+  return error instanceof Error && "code" in error ? new UserError(`${path} cannot be read (${error.code})`) : error;
 }
 
 /** Passes on what a server's error says to people; anything else is a fault of the program and stays one. */

@@ -1,6 +1,6 @@
 import { CommanderError } from "commander";
 import { exit } from "./exit.ts";
-import { type Io, UserError } from "./io.ts";
+import { Interrupted, type Io, UserError } from "./io.ts";
 import { programOf } from "./program.ts";
 
 /**
@@ -23,7 +23,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     io.progress("");
     io.err(`coilwright: ${error.message}\n`);
     if (argv.includes("--json")) io.out(`${JSON.stringify(refused(error.message), undefined, 2)}\n`);
-    return exit.unreadable;
+    return error instanceof Interrupted ? exit.interrupted : exit.unreadable;
   }
 }
 

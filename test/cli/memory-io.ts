@@ -4,19 +4,27 @@ import { type Io, UserError } from "../../src/cli/io.ts";
 export interface MemoryIo extends Io {
   readonly files: Map<string, string>;
   readonly printed: { out: string; err: string };
+  /** Every message of progress. */
+  readonly progressed: string[];
   readonly served: unknown[];
 }
 
 export function memoryIo(
   files: Readonly<Record<string, string>> = {},
-  { standardInput = "", colour = false }: { standardInput?: string; colour?: boolean } = {},
+  {
+    standardInput = "",
+    colour = false,
+    interrupted = false,
+  }: { standardInput?: string; colour?: boolean; interrupted?: boolean } = {},
 ): MemoryIo {
   const stored = new Map(Object.entries(files));
   const printed = { out: "", err: "" };
+  const progressed: string[] = [];
   const served: unknown[] = [];
   return {
     files: stored,
     printed,
+    progressed,
     served,
     colour,
     width: 80,
@@ -26,7 +34,9 @@ export function memoryIo(
     err: (text) => {
       printed.err += text;
     },
-    progress: () => undefined,
+    progress: (text) => {
+      progressed.push(text);
+    },
     async read(path) {
       const text = stored.get(path);
       return text === undefined ? undefined : { text, version: text };
@@ -53,6 +63,7 @@ export function memoryIo(
         })(),
       };
     },
+    interruptible: (work) => work(interrupted ? AbortSignal.abort() : new AbortController().signal),
     readStandardInput: async () => standardInput,
     examples: async () => new Map([["lantern", "coilwright: 1\nname: Lantern\n"]]),
     async serve(request) {
