@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from "node:ht
 import type { AddressInfo } from "node:net";
 import { basename, resolve } from "node:path";
 import { answerApp, readAppFiles } from "./app-files.ts";
+import { appendToBenchLog, entryIn, readBenchLog } from "./bench-log.ts";
 import { readCoilText, saveCoilText } from "./coil-on-disk.ts";
 import { ServeError } from "./errors.ts";
 import { Listeners } from "./events.ts";
@@ -41,6 +42,8 @@ export interface Serving {
  *     PUT /api/file      { text, baseVersion } → { version }; 409 { text, version } where the file changed meanwhile
  *                        (both null where it is gone; baseVersion null then makes it again)
  *     GET /api/events    server-sent events: `current` at once, `changed` at each change from outside; data { version }
+ *     GET /api/log       { name, text } of the bench's log beside the coil file; an empty text where there is none
+ *     POST /api/log      { entry } → { name, text }; 409 where what stands there is no log of ours
  *     GET /api/examples  { examples: [ { name, text } ] }
  *
  * Every refusal and error is { code, message } with a status; `message` is a sentence for a person.
@@ -96,6 +99,12 @@ export async function serveCoil({ file, appFolder, examples, port, lookEvery = 2
       case "GET /api/events": {
         const found = await inTurn(() => readCoilText(path).catch(() => undefined));
         return listeners.add(response, found?.version ?? null);
+      }
+      case "GET /api/log":
+        return answerJson(response, 200, await inTurn(() => readBenchLog(path)));
+      case "POST /api/log": {
+        const entry = entryIn(await readJson(request));
+        return answerJson(response, 200, await inTurn(() => appendToBenchLog(path, entry)));
       }
       case "GET /api/examples":
         return answerJson(response, 200, { examples: examples === undefined ? [] : await readExamples(examples) });

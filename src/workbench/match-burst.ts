@@ -79,14 +79,27 @@ function currentCarrier(envelope: readonly EnvelopePoint[]): Hertz | undefined {
 }
 
 /** One burst of given length from rest, at the values that a match moves. */
-export function burstAt(network: BurstNetwork, input: BurstInput, onTime: Second): BurstResult {
+export function burstAt(
+  network: BurstNetwork,
+  input: BurstInput,
+  { onTime, waveforms = false }: { onTime: Second; waveforms?: boolean },
+): BurstResult {
   return simulateBurst(moved(network, input), {
     onTime,
     endTime: 2 * onTime,
     burstEnd: "synchronous",
-    waveforms: false,
+    waveforms,
     limits,
   });
+}
+
+/** The same up to a time, with its waveforms. */
+export function burstWaves(
+  network: BurstNetwork,
+  input: BurstInput,
+  { onTime, endTime }: { readonly onTime: Second; readonly endTime: Second },
+): BurstResult["waveforms"] {
+  return simulateBurst(moved(network, input), { onTime, endTime, burstEnd: "synchronous", limits }).waveforms;
 }
 
 function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: BurstInput): BurstNetwork {

@@ -2,14 +2,11 @@
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { captureFigures } from "../../workbench/match-capture.ts";
-import type { Explanation, Match, MatchedFigure } from "../../workbench/match-contract.ts";
+import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
+import { isSeen, matchHeadline, shareText, supportText, worthLooking } from "../match-words.ts";
 import type { CaptureShown } from "./match-json.ts";
 import { painter } from "./paint.ts";
 import { cut, padded, paddedLeft, wrap } from "./wrap.ts";
-
-/** Support from which a cause is called likely, and from which it is worth a look. */
-const supported = { likely: 6, possible: 1 };
-const shownCauses = 5;
 
 export function matchText({
   match,
@@ -28,7 +25,7 @@ export function matchText({
 }): string {
   const paint = painter(colour);
   const blocks = [
-    `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap(headOf(match), { width })}`,
+    `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap(matchHeadline(match), { width })}`,
     ...captures.map((capture, n) => captureBlock(capture, match.states[n]?.state, paint)),
     ...(match.matched.length === 0
       ? []
@@ -42,16 +39,6 @@ export function matchText({
   return `${blocks.join("\n\n")}\n`;
 }
 
-/** One sentence: does it agree, and if not, what is most likely. */
-function headOf({ explanations, taken, observations }: Match): string {
-  const [first] = explanations;
-  if (observations === 0) return "Nothing in these records can be compared with the drawing.";
-  if (taken !== undefined && first) return `The records do not agree with the drawing. Most likely: ${first.says}.`;
-  if (first && first.support >= supported.likely)
-    return `The records do not agree with the drawing, and more than one cause would explain it. First to look at: ${first.says}.`;
-  return "The records agree with the drawing within its tolerances and what the model may be off by.";
-}
-
 function captureBlock(capture: CaptureShown, state: string | undefined, paint: ReturnType<typeof painter>): string {
   const { matched } = capture;
   const head = `${paint("bold", capture.name)}${state ? `  ${paint("dim", state)}` : ""}`;
@@ -60,45 +47,34 @@ function captureBlock(capture: CaptureShown, state: string | undefined, paint: R
   const lines = figures.map(({ id, value, low, high, unit }) => {
     const quantity = quantities.get(id);
     const digits = quantity?.display.digits ?? 5;
-    return `  ${padded(cut(quantity?.name ?? id, 21), 22)}${paddedLeft(formatQuantity(value, unit, { digits }), 16)}  ${padded(halfText({ value, low, high }), 12)} ${id}`;
+    return `  ${padded(cut(quantity?.name ?? id, 21), 22)}${paddedLeft(formatQuantity(value, unit, { digits }), 16)}  ${padded(shareText({ value, low, high }), 12)} ${id}`;
   });
   return [head, ...(lines.length > 0 ? lines : ["  nothing could be read"])].join("\n");
 }
 
 const tableHead = `  ${padded("", 20)}${paddedLeft("drawn", 13)}${paddedLeft("measured", 13)}  ${padded("90 %", 10)} sigmas off`;
 
-/** Part of the drawing's doubt that is left from which a figure was not measured at all. */
-const notSeen = 0.97;
-
 function rowOf({ id, drawn, value, low, high, unit, shift, left }: MatchedFigure): string {
   const quantity = quantities.get(id);
   const text = (what: number) => formatQuantity(what, unit, { digits: quantity?.display.digits ?? 4 });
-  const beside = left >= notSeen ? paddedLeft("not seen", 13) : paddedLeft(text(value), 13);
-  const off = left >= notSeen ? "" : `${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
-  return `  ${padded(cut(quantity?.name ?? id, 19), 20)}${paddedLeft(text(drawn), 13)}${beside}  ${padded(halfText({ value, low, high }), 10)} ${off}`.trimEnd();
-}
-
-function halfText({ value, low, high }: { value: number; low: number; high: number }): string {
-  const part = (100 * (high - low)) / 2 / Math.abs(value);
-  return Number.isFinite(part) ? `±${formatQuantity(part, "1", { digits: 2, trim: true })} %` : "";
+  const beside = !isSeen({ left }) ? paddedLeft("not seen", 13) : paddedLeft(text(value), 13);
+  const off = !isSeen({ left }) ? "" : `${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
+  return `  ${padded(cut(quantity?.name ?? id, 19), 20)}${paddedLeft(text(drawn), 13)}${beside}  ${padded(shareText({ value, low, high }), 10)} ${off}`.trimEnd();
 }
 
 function causesBlock(
   { explanations }: Match,
   { paint, width }: { paint: ReturnType<typeof painter>; width: number },
 ): string {
-  const worth = explanations.filter(({ support }) => support >= supported.possible).slice(0, shownCauses);
+  const worth = worthLooking(explanations);
   if (worth.length === 0)
     return `${paint("bold", "what may explain it")}\n  No single cause does better than the drawing as it is.`;
   const lines = worth.flatMap((each) => [
-    wrap(`${each.says} (${wordOf(each)})`, { width, first: "  ", indent: "    " }),
+    wrap(`${each.says} (${supportText(each)})`, { width, first: "  ", indent: "    " }),
     wrap(each.check, { width, first: "      look: ", indent: "      " }),
   ]);
   return [paint("bold", "what may explain it"), ...lines].join("\n");
 }
-
-const wordOf = ({ support }: Explanation): string =>
-  `${support >= supported.likely ? "likely" : "possible"}, ${support.toFixed(1)}`;
 
 /** Numbers that trade with another a line each; those that the records do not see at all in one. */
 function openBlock(

@@ -1,0 +1,36 @@
+/** A match in words: its one sentence, how sure a figure is, how likely a cause. */
+import { formatQuantity } from "../units/format.ts";
+import type { Explanation, Match, MatchedFigure } from "../workbench/match-contract.ts";
+
+/** Support from which a cause is called likely, and from which it is worth a look. */
+const supported = { likely: 6, possible: 1 };
+const shownCauses = 5;
+/** Part of the drawing's doubt that is left from which a figure was not measured at all. */
+const notSeen = 0.97;
+
+/** Whether the records say anything of a figure. */
+export const isSeen = ({ left }: Pick<MatchedFigure, "left">): boolean => left < notSeen;
+
+/** One sentence: does it agree, and if not, what is most likely. */
+export function matchHeadline({ explanations, taken, observations }: Match): string {
+  const [first] = explanations;
+  if (observations === 0) return "Nothing in these records can be compared with the drawing.";
+  if (taken !== undefined && first) return `The records do not agree with the drawing. Most likely: ${first.says}.`;
+  if (first && first.support >= supported.likely)
+    return `The records do not agree with the drawing, and more than one cause would explain it. First to look at: ${first.says}.`;
+  return "The records agree with the drawing within its tolerances and what the model may be off by.";
+}
+
+/** The causes that are worth a look, most supported first. */
+export const worthLooking = (explanations: readonly Explanation[]): readonly Explanation[] =>
+  explanations.filter(({ support }) => support >= supported.possible).slice(0, shownCauses);
+
+/** `likely, 12.3` */
+export const supportText = ({ support }: Pick<Explanation, "support">): string =>
+  `${support >= supported.likely ? "likely" : "possible"}, ${support.toFixed(1)}`;
+
+/** Half of an interval over its value: `±0.52 %`; empty for a value of zero. */
+export function shareText({ value, low, high }: { value: number; low: number; high: number }): string {
+  const part = (100 * (high - low)) / 2 / Math.abs(value);
+  return Number.isFinite(part) ? `±${formatQuantity(part, "1", { digits: 2, trim: true })} %` : "";
+}
