@@ -5,8 +5,10 @@ import {
   type CaptureReading,
   type CaptureSettings,
   type Dialect,
+  frequencyColumn,
   type Progress,
   readCaptureInPieces,
+  sweepOf,
 } from "../readers/capture.ts";
 import type { MatchRecord } from "../workbench/match.ts";
 import { timeRecord } from "../workbench/match-capture.ts";
@@ -84,25 +86,6 @@ function progressText(name: string, { bytesRead, bytesTotal, rows }: Progress): 
   const part =
     bytesTotal === undefined ? `${Math.floor(bytesRead / 1e6)} MB` : `${Math.round((100 * bytesRead) / bytesTotal)} %`;
   return `${name}: ${part}${rows === 0 ? "" : ` read, ${(rows / 1e6).toFixed(1)} million rows`}`;
-}
-
-const frequencyWords = /freq|^f$|^f ?[([]/i;
-
-/** The first column that is a frequency: then the file is a sweep and has no time. */
-function frequencyColumn(dialect: Dialect | undefined): number | undefined {
-  const at = dialect?.columns.findIndex(({ unit, name }) => unit === "Hz" || frequencyWords.test(name));
-  return at === undefined || at < 0 ? undefined : at;
-}
-
-function sweepOf({ channels }: BenchRecord, frequencyName: string) {
-  const frequency = channels.find(({ name, unit }) => unit === "Hz" || name === frequencyName);
-  const amplitude = channels.find((channel) => channel !== frequency && channel.unit !== "rad" && channel.unit !== "°");
-  if (!frequency || !amplitude) return undefined;
-  const decibel = /\bdb/i.test(amplitude.unit) || /\bdb/i.test(amplitude.name);
-  return {
-    frequency: frequency.samples,
-    amplitude: decibel ? amplitude.samples.map((value) => 10 ** (value / 20)) : amplitude.samples,
-  };
 }
 
 /** Channels are spoken of by their number from 1, or by name. */
