@@ -57,6 +57,25 @@ export function gateStep({
   };
 }
 
+/**
+ * The gate's voltage as a part of the step, a time after it.
+ *
+ * @throws OutOfDomain  as `gateStep`
+ * @source gate-step
+ */
+export function gateStepAt(
+  time: Second,
+  { swing, charge, resistor, leakage }: { swing: Volt; charge: Coulomb; resistor: Ohm; leakage: Henry },
+): Ratio {
+  if (!(swing > 0 && charge > 0 && resistor >= 0 && leakage >= 0 && resistor + leakage > 0))
+    throw new OutOfDomain("gateStepAt", "needs a positive swing and charge, and a resistor or a leakage");
+  if (time <= 0) return 0;
+  const capacitance = charge / swing;
+  const damping = (resistor / 2) * Math.sqrt(capacitance / leakage);
+  if (!(leakage > 0) || damping > 1e3) return 1 - Math.exp(-time / (resistor * capacitance));
+  return stepResponse(time / Math.sqrt(leakage * capacitance), damping).voltage;
+}
+
 /** Voltage over the step and its slope against the angle x = ω0·t. */
 function stepResponse(x: number, damping: number): { voltage: number; current: number } {
   const spread = damping * damping - 1;

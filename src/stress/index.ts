@@ -8,7 +8,7 @@ export {
   keptShare,
   rememberedEnergy,
 } from "./channel.ts";
-export { type GateStep, gateStep } from "./gate-step.ts";
+export { type GateStep, gateStep, gateStepAt } from "./gate-step.ts";
 export { type HeatStretch, type JunctionCourse, junctionCourse } from "./junction.ts";
 export { type MainsCurrent, mainsCurrent } from "./rectifier-current.ts";
 export { turnOffEnergy, turnOnEnergy, turnOnOverTurnOff } from "./switching-loss.ts";

@@ -1,4 +1,6 @@
 /** What a burst at a low bus should show, with the interval that tolerances and the model leave. */
+import type { BurstResult } from "../burst/index.ts";
+import type { BurstNetwork } from "../circuit/network.ts";
 import type { CoilFile } from "../description/coil-file.ts";
 import type { Ampere, Hertz, Second, Volt } from "../units/si.ts";
 import type { Solution } from "./contract.ts";
@@ -21,6 +23,10 @@ export interface LowBurst {
   readonly peakCurrent: Range & { readonly unit?: Ampere };
   readonly frequency: (Range & { readonly unit?: Hertz }) | undefined;
   readonly topVoltage: Range;
+  /** Of the coil as drawn, with its waveforms. */
+  readonly result: BurstResult;
+  /** The circuit of the coil as drawn at that bus, without a trip. */
+  readonly network: BurstNetwork;
 }
 
 /** Coils drawn from the tolerances. */
@@ -54,8 +60,9 @@ export function lowBurst({
     breakoutTime: Number.POSITIVE_INFINITY,
     offset: new Map(),
   };
-  const run = (u: Float64Array) => burstAt(network, burstInputOf(pointAt(base, parameters, u), 0), onTime);
-  const nominal = run(new Float64Array(parameters.length));
+  const run = (u: Float64Array, waveforms = false) =>
+    burstAt(network, burstInputOf(pointAt(base, parameters, u), 0), { onTime, waveforms });
+  const nominal = run(new Float64Array(parameters.length), true);
   const random = normals(7);
   const spread = Array.from({ length: draws }, () => run(Float64Array.from(parameters, random)));
   const rangeOf = (value: number, all: readonly number[]): Range => {
@@ -68,6 +75,8 @@ export function lowBurst({
     bus,
     onTime,
     catches,
+    result: nominal,
+    network: { ...network, bus: { ...network.bus, voltage: bus } },
     peakCurrent: rangeOf(
       nominal.peakPrimaryCurrent,
       spread.map(({ peakPrimaryCurrent }) => peakPrimaryCurrent),

@@ -1,7 +1,8 @@
 /** Stages without a bus: parts, earth, rails, gates, and the sweep without power. */
 import type { Figure } from "../catalogue/figure.ts";
 import type { BringUpContext } from "./bringup.ts";
-import type { BringUpStage, BringUpStep, Expectation } from "./bringup-contract.ts";
+import type { BringUpStage, BringUpStep, Expectation, ExpectedPicture } from "./bringup-contract.ts";
+import { gateEdgePicture, gatePicture, railPicture, sensePicture, sweepPicture } from "./bringup-pictures-cold.ts";
 
 /** Half-widths where the file knows no better, in parts. Common practice, no source. */
 const usual = { meter: 0.02, resistance: 0.05, rail: 0.05, gate: 0.1, sweep: 0.01 };
@@ -36,6 +37,10 @@ export function coldStages(context: BringUpContext): readonly BringUpStage[] {
 }
 
 const step = (parts: Omit<BringUpStep, "bus"> & { readonly bus?: number }): BringUpStep => ({ bus: 0, ...parts });
+
+/** The key only where there is a picture. */
+export const shown = (picture: ExpectedPicture | undefined): { readonly shows?: ExpectedPicture } =>
+  picture ? { shows: picture } : {};
 
 function toleranceOf({ file }: BringUpContext, path: string, value: number, least: number): number {
   const tolerance = file.provenances.get(path)?.tolerance ?? 0;
@@ -160,7 +165,10 @@ function earthStage({ solution }: BringUpContext): BringUpStage {
 }
 
 function railsStage({ solution, study }: BringUpContext): BringUpStage {
-  const control = solution.coil.supply?.control;
+  const { supply } = solution.coil;
+  const control = supply?.control;
+  const trough = study.figures.get("control.trough")?.value;
+  const load = study.figures.get("control.load")?.value;
   return {
     id: "rails",
     title: "Control rails, the bridge's bus disconnected",
@@ -170,13 +178,25 @@ function railsStage({ solution, study }: BringUpContext): BringUpStage {
     ],
     touches: true,
     missing: control ? [] : ["supply.control: no rails in the file, so no voltages here"],
-    steps: (control?.rails ?? []).map(({ volts }, n) =>
+    steps: (control?.rails ?? []).map(({ volts, dropout }, n) =>
       step({
         id: `rail-${n}`,
         does: `Switch on, and measure rail ${n + 1} at the driver, then look at its ripple.`,
         probe: "meter, then the oscilloscope a.c. coupled, ground clip at the control common",
         ...expectation("V", volts, { within: usual.rail, from: [`supply.control.rails.${n}.volts`] }),
-        picture: headroomPicture(study.figures.get(`control.rail.${n}.headroom`)?.value),
+        picture: headroomPicture(study.figures.get(`control.rail.${n + 1}.headroom`)?.value),
+        ...shown(
+          control && supply && trough !== undefined && load !== undefined
+            ? railPicture({
+                volts,
+                dropout,
+                trough,
+                load,
+                reservoir: control.reservoir,
+                mains: supply.mains.frequency,
+              })
+            : undefined,
+        ),
         stop: "no voltage within a second, anything warm to the nose, or ripple of a tenth of a volt",
         differs: ["a regulator the wrong way round", "too little headroom at low mains", "a short at the load"],
       }),
@@ -212,6 +232,7 @@ function gatesStage({ solution, study }: BringUpContext): BringUpStage {
               does: "Look at each gate against its own emitter, one after the other.",
               probe: "oscilloscope on one gate alone, or a differential probe; never two ground clips on two emitters",
               ...expectation("V", drive, { within: usual.gate, from: ["bridge.gate.drive"] }),
+              ...shown(bridge && lower ? gatePicture(bridge, { frequency: lower.value, both: false }) : undefined),
               picture: `square, from plus to minus drive, ${interrupter ? "for the on-time and then at rest" : "steady"}, no ringing past a fifth of the drive`,
               stop: "a gate that rests above zero between bursts, or swings past the switch's gate rating",
               differs: [
@@ -225,6 +246,7 @@ function gatesStage({ solution, study }: BringUpContext): BringUpStage {
               does: "Spread the rising edge.",
               probe: "as before",
               ...expected(rise, 0.5),
+              ...shown(bridge && rise ? gateEdgePicture(bridge, rise.value) : undefined),
               picture: "one step with the shelf of the gate's charge in it",
               stop: "an edge slower than the dead time",
               differs: [
@@ -237,6 +259,7 @@ function gatesStage({ solution, study }: BringUpContext): BringUpStage {
               id: "gate-polarity",
               does: "Look at the two sides of the bridge together, each by its own differential probe, and compare with the input.",
               probe: "two differential probes; the second trace inverted is wrong, not clever",
+              ...shown(bridge && lower ? gatePicture(bridge, { frequency: lower.value, both: true }) : undefined),
               picture:
                 "one up while the other is down, both down for the dead time; in a full bridge the diagonal pairs alike",
               stop: "both sides up at once, for however short a time: do not go on",
@@ -247,6 +270,7 @@ function gatesStage({ solution, study }: BringUpContext): BringUpStage {
               does: "Note which way the comparator answers the generator, with the sense transformer's dot as drawn.",
               probe: "comparator output and generator",
               ...(lower ? expectation("Hz", lower.value, { within: usual.sweep, from: ["poles.lower"] }) : {}),
+              ...shown(lower ? sensePicture(solution.coil, lower.value) : undefined),
               picture: "the bridge's output follows the sense current, advanced by the lead less the delay",
               stop: "none; whether the sense is reversed shows only at low bus",
               differs: ["sense leads the other way round", "the burden not fitted"],
@@ -275,6 +299,7 @@ function sweepStage({ solution }: BringUpContext): BringUpStage {
               does: `Find the ${which} of the two peaks.`,
               probe: "oscilloscope on the antenna",
               ...expected(figure(`poles.${which}`), usual.sweep),
+              ...shown(sweepPicture(solution, { tank: "shorted" })),
               picture: "two peaks with a valley between; a hand near the top moves both down",
               stop: "only one peak: primary open, or the short at the bridge is missing",
               differs:
@@ -289,6 +314,7 @@ function sweepStage({ solution }: BringUpContext): BringUpStage {
         does: "Open the tank, and find the single peak that is left.",
         probe: "as before",
         ...expected(figure("secondary.f1"), usual.sweep),
+        ...shown(sweepPicture(solution, { tank: "open" })),
         picture: "one narrow peak",
         stop: "a broad or a double peak: a shorted turn, or a loss",
         differs: ["top load height", "somebody or something near", "turns", "a shorted turn: higher and broad"],

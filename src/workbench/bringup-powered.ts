@@ -1,8 +1,17 @@
 /** Stages with a bus: low, tune, overcurrent, first breakout, full. */
 import type { BringUpContext } from "./bringup.ts";
 import type { LowBurst, Range } from "./bringup-bursts.ts";
-import { expected } from "./bringup-cold.ts";
+import { expected, shown } from "./bringup-cold.ts";
 import type { BringUpStage, BringUpStep, Expectation } from "./bringup-contract.ts";
+import {
+  burstPicture,
+  busPicture,
+  crossingPicture,
+  studyPicture,
+  tapPicture,
+  tripPicture,
+} from "./bringup-pictures.ts";
+import { study as studyOf } from "./burst-stage.ts";
 
 /** How far apart a reading and a prediction may lie before a low bus is left, in parts. Common practice, no source. */
 const usual = { lowCurrent: 0.15, current: 0.2, frequency: 0.01, trip: 0.1, mains: 0.25 };
@@ -47,6 +56,7 @@ function lowSteps(burst: LowBurst, n: number): readonly BringUpStep[] {
     probe: "current transformer",
     bus,
     expects: between("A", peakCurrent, usual.lowCurrent, ["burst.peakPrimaryCurrent", "supply"]),
+    ...shown(burstPicture(burst)),
     picture: catches
       ? "grows from half-cycle to half-cycle, smooth, and falls off after the burst"
       : "one half-cycle and its ringing",
@@ -67,6 +77,7 @@ function lowSteps(burst: LowBurst, n: number): readonly BringUpStep[] {
       probe: "current transformer",
       bus,
       expects: between("Hz", frequency, usual.frequency, ["burst.frequency"]),
+      ...shown(crossingPicture(burst)),
       picture: "zero crossings of current and bridge together, the bridge a little early",
       stop: "a frequency several times higher: the feedback has caught its own edges",
       differs: [
@@ -79,7 +90,8 @@ function lowSteps(burst: LowBurst, n: number): readonly BringUpStep[] {
 
 function tuneStage({ solution, low }: BringUpContext): BringUpStage {
   const tap = solution.figures.get("tuning.tapForMatch");
-  const bus = low.at(-1)?.bus ?? 0;
+  const highest = low.at(-1);
+  const bus = highest?.bus ?? 0;
   return {
     id: "tune",
     title: "Tune, at low bus",
@@ -94,6 +106,9 @@ function tuneStage({ solution, low }: BringUpContext): BringUpStage {
             probe: "pickup",
             bus,
             ...expected(tap, 0.04),
+            ...shown(
+              highest?.catches ? tapPicture({ solution, bus, onTime: highest.onTime, about: tap.value }) : undefined,
+            ),
             picture:
               "the amplitude has one flat top; the aim stands a little below it in frequency, for the streamer pulls f1 down",
             stop: "the current is higher than at the step before by more than a quarter",
@@ -108,6 +123,7 @@ function tuneStage({ solution, low }: BringUpContext): BringUpStage {
             does: "At the tap that stays, save one record and give it to: coilwright match",
             probe: "current transformer, pickup, interrupter, on three channels",
             bus,
+            ...shown(highest && burstPicture(highest)),
             picture: "the whole burst with its ring-down, a tenth of the record before it",
             stop: "a cause called likely that has not been looked at",
             differs: [],
@@ -120,7 +136,8 @@ function tuneStage({ solution, low }: BringUpContext): BringUpStage {
 function overcurrentStage({ solution, study, low }: BringUpContext): BringUpStage {
   const limit = solution.coil.feedback?.overcurrent;
   const trip = study.figures.get("feedback.tripVoltage");
-  const bus = low.at(-1)?.bus ?? 0;
+  const highest = low.at(-1);
+  const bus = highest?.bus ?? 0;
   return {
     id: "overcurrent",
     title: "Overcurrent, set and tried",
@@ -147,9 +164,10 @@ function overcurrentStage({ solution, study, low }: BringUpContext): BringUpStag
         does: "Lower the reference until a burst at this bus trips, and see that it ends the burst and that the next one comes. Then set it back.",
         probe: "current transformer and gates",
         bus,
-        ...(low.at(-1)
-          ? { expects: between("A", low.at(-1)!.peakCurrent, usual.lowCurrent, ["burst.peakPrimaryCurrent"]) }
+        ...(highest
+          ? { expects: between("A", highest.peakCurrent, usual.lowCurrent, ["burst.peakPrimaryCurrent"]) }
           : {}),
+        ...shown(highest?.catches ? tripPicture(highest) : undefined),
         picture: "the burst is cut at a zero of the current, within a cycle of the level",
         stop: "it does not trip: do not go on",
         differs: ["reference or polarity of the trip's comparator", "the trip's output is not in the gates' path"],
@@ -161,7 +179,7 @@ function overcurrentStage({ solution, study, low }: BringUpContext): BringUpStag
 function breakoutStage({ solution, study, low }: BringUpContext): BringUpStage {
   const inception = solution.figures.get("topload.breakoutVoltage");
   const burst = low.at(-1);
-  const perVolt = burst && burst.topVoltage.value / burst.bus;
+  const perVolt = burst?.catches ? burst.topVoltage.value / burst.bus : undefined;
   const full = study.setting.busVoltage;
   const at = (volts: number) => (perVolt ? volts / perVolt : 0);
   return {
@@ -172,7 +190,14 @@ function breakoutStage({ solution, study, low }: BringUpContext): BringUpStage {
       "Everything that a streamer may reach is earthed or gone. Pickup at the distance for the full bus.",
     ],
     touches: true,
-    missing: inception && perVolt ? [] : ["top load and bridge: no breakout to predict"],
+    missing:
+      inception && perVolt
+        ? []
+        : [
+            burst && !burst.catches
+              ? "no step at a low bus runs by itself: no breakout to predict"
+              : "top load and bridge: no breakout to predict",
+          ],
     steps:
       inception && perVolt
         ? [
@@ -188,6 +213,16 @@ function breakoutStage({ solution, study, low }: BringUpContext): BringUpStage {
                 high: at(1.15 * (inception.high ?? inception.value)),
                 from: ["topload.breakoutVoltage", "burst.peakTopVoltage"],
               },
+              ...shown(
+                studyPicture(
+                  studyOf(
+                    solution.coil,
+                    solution,
+                    { busVoltage: Math.min(full, 1.1 * at(inception.value)), rate: 0 },
+                    { waveforms: true },
+                  ),
+                ),
+              ),
               picture: "a brush at the point; the current's envelope loses its beat",
               stop: "light anywhere else than at the point: on the winding, at the primary, at the strike ring",
               differs: [
@@ -201,9 +236,23 @@ function breakoutStage({ solution, study, low }: BringUpContext): BringUpStage {
   };
 }
 
-function fullStage({ study }: BringUpContext): BringUpStage {
+/** Of mains and wiring. Common practice, no source. */
+const mainsResistance = 0.5;
+
+function fullStage({ solution, study }: BringUpContext): BringUpStage {
   const figure = (id: string) => study.figures.get(id);
   const bus = study.setting.busVoltage;
+  const { supply } = solution.coil;
+  const { each = 0, series = 1, parallel = 1, esr = 0 } = supply?.capacitors ?? {};
+  const filled =
+    supply &&
+    busPicture({
+      study,
+      frequency: supply.mains.frequency,
+      resistance: mainsResistance + esr,
+      // The halves of a doubler are in series across the bus.
+      capacitance: (each * parallel) / (series * (supply.rectifier === "doubler" ? 2 : 1)),
+    });
   const steps: readonly BringUpStep[] = [
     {
       id: "full-current",
@@ -211,6 +260,7 @@ function fullStage({ study }: BringUpContext): BringUpStage {
       probe: "current transformer",
       bus,
       ...expected(figure("burst.peakPrimaryCurrent"), usual.current),
+      ...shown(studyPicture(studyOf(solution.coil, solution, {}, { waveforms: true }))),
       picture: "as predicted in the room Burst; a trip that speaks at every burst is a finding, not a limit to run at",
       stop: "above the interval, or growing from burst to burst",
       differs: ["the streamer loads the top more or less than the model", "mistuned", "bus higher than thought"],
@@ -221,6 +271,7 @@ function fullStage({ study }: BringUpContext): BringUpStage {
       probe: "differential probe rated for the bus",
       bus,
       ...expected(figure("bus.voltage"), 0.1),
+      ...shown(filled),
       picture: "sags by each burst and comes back before the next",
       stop: "it does not come back",
       differs: ["a bus capacitor that has dried out", "rectifier as doubler or bridge, other than drawn"],
@@ -231,6 +282,7 @@ function fullStage({ study }: BringUpContext): BringUpStage {
       probe: "clamp meter of true root mean square",
       bus,
       ...expected(figure("mains.currentRms"), usual.mains),
+      ...shown(filled),
       picture: "short pulses at the mains' peaks",
       stop: "the plug, the fuse holder or a lead grows warm",
       differs: ["more streamer than predicted", "a leaking capacitor"],

@@ -3,7 +3,8 @@ import { OutOfDomain } from "../catalogue/errors.ts";
 import type { CoilFile } from "../description/coil-file.ts";
 import { type LowBurst, lowBurst } from "./bringup-bursts.ts";
 import { coldStages } from "./bringup-cold.ts";
-import type { BringUp, CurrentTransformerAdvice, DischargeAdvice } from "./bringup-contract.ts";
+import type { BringUp, DischargeAdvice, PickupInstrument } from "./bringup-contract.ts";
+import { currentTransformerAdvice, earthAdviceOf, groundLeadAdvice, runFrequency } from "./bringup-instruments.ts";
 import { pickupAdvice } from "./bringup-pickup.ts";
 import { poweredStages } from "./bringup-powered.ts";
 import type { BurstStudy } from "./burst-contract.ts";
@@ -11,6 +12,7 @@ import type { Solution } from "./contract.ts";
 
 /** Parts of the full bus for the first steps, and the least [V] that is worth one. */
 const busSteps = [0.08, 0.15, 0.3];
+const furtherSteps = [0.4, 0.5, 0.65, 0.8];
 const leastBus = 12;
 /** Bursts at a low bus are kept this short at first [s]. */
 const shortBurst = 60e-6;
@@ -20,6 +22,8 @@ export interface BringUpOptions {
   readonly solution: Solution;
   /** Of the coil as drawn, at its own setting. */
   readonly study: BurstStudy;
+  /** Somebody's own wire or loop, to be reckoned beside the usual ones. */
+  readonly pickup?: PickupInstrument;
 }
 
 /**
@@ -30,39 +34,43 @@ export interface BringUpOptions {
  *
  * @throws OutOfDomain  the file has no coil
  */
-export function bringup({ file, solution, study }: BringUpOptions): BringUp {
+export function bringup({ file, solution, study, pickup }: BringUpOptions): BringUp {
   if (!file.coil) throw new OutOfDomain("bringup", "needs a coil");
   const full = study.setting.busVoltage;
   const onTime = Math.min(shortBurst, study.setting.onTime > 0 ? study.setting.onTime : shortBurst);
-  const low = busSteps
-    .map((part) => roundedBus(Math.max(leastBus, part * full)))
-    .filter((bus, n, all) => bus < full && all.indexOf(bus) === n)
-    .flatMap((bus): readonly LowBurst[] => {
-      const burst = lowBurst({ file, solution, bus, onTime });
-      return burst ? [burst] : [];
-    });
+  const burstsAt = (parts: readonly number[]): readonly LowBurst[] =>
+    parts
+      .map((part) => roundedBus(Math.max(leastBus, part * full)))
+      .filter((bus, n, all) => bus < full && all.indexOf(bus) === n)
+      .flatMap((bus) => lowBurst({ file, solution, bus, onTime }) ?? []);
+  const lowest = burstsAt(busSteps);
+  // A comparator that nothing reaches at these steps is tried on until one runs.
+  const further = lowest.length > 0 && lowest.every(({ catches }) => !catches) ? burstsAt(furtherSteps) : [];
+  const low = [...lowest, ...further.slice(0, 1 + further.findIndex(({ catches }) => catches))];
   const context = { file, solution, study, low };
   const value = (id: string) => study.figures.get(id)?.value ?? solution.figures.get(id)?.value;
   const first = low[0];
-  const frequency = value("burst.frequency") ?? value("poles.lower");
+  const frequency = runFrequency(solution, study);
   const topFull = value("burst.peakTopVoltage");
+  const moments =
+    frequency === undefined || topFull === undefined
+      ? undefined
+      : {
+          low: {
+            topVoltage: first?.topVoltage.value ?? 0,
+            primaryCurrent: first?.peakCurrent.value ?? 0,
+            frequency,
+          },
+          full: { topVoltage: topFull, primaryCurrent: value("burst.peakPrimaryCurrent") ?? 0, frequency },
+        };
   return {
     stages: [...coldStages(context), ...poweredStages(context)],
     discharge: dischargeAdvice(context),
-    pickup:
-      frequency === undefined || topFull === undefined
-        ? undefined
-        : pickupAdvice(
-            solution,
-            {
-              topVoltage: first?.topVoltage.value ?? 0,
-              primaryCurrent: first?.peakCurrent.value ?? 0,
-              frequency,
-            },
-            { topVoltage: topFull, primaryCurrent: value("burst.peakPrimaryCurrent") ?? 0, frequency },
-          ),
-    currentTransformer: currentTransformer(context),
+    pickup: moments && pickupAdvice(solution, moments, pickup),
+    currentTransformer: currentTransformerAdvice(solution, study),
+    groundLead: moments && groundLeadAdvice(solution, moments.full, full),
     earth: earthAdvice,
+    earthStrap: moments && earthAdviceOf(solution, moments.full),
     cautions,
   };
 }
@@ -95,19 +103,6 @@ function dischargeAdvice({ study, solution }: BringUpContext): DischargeAdvice {
       "Short the tank capacitor too: nothing in the file bleeds it, and film capacitors recover charge after a short.",
       "Hang the earth lead on the top load before touching the secondary.",
     ],
-  };
-}
-
-function currentTransformer({ solution, study }: BringUpContext): CurrentTransformerAdvice | undefined {
-  const transformer = solution.coil.feedback?.transformer;
-  if (!transformer) return undefined;
-  const { ratio, burden } = transformer;
-  const peak = study.figures.get("burst.peakPrimaryCurrent")?.value;
-  return {
-    ratio,
-    burden,
-    scale: ratio / burden,
-    voltageAtPeak: peak === undefined ? undefined : (peak * burden) / ratio,
   };
 }
 
