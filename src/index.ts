@@ -53,5 +53,14 @@ export { type Explanation, explain } from "./workbench/explain.ts";
 export { type MatchOptions, type MatchRecord, match } from "./workbench/match.ts";
 export { timeRecord } from "./workbench/match-capture.ts";
 export type { Match } from "./workbench/match-contract.ts";
+export { planProgramme } from "./workbench/programme.ts";
+export type {
+  FitStep,
+  ProgrammeHistory,
+  ProgrammeOptions,
+  ProgrammeStudy,
+  ReasonTally,
+  VoiceTally,
+} from "./workbench/programme-contract.ts";
 export { type Sensitivity, type SensitivityOptions, sensitivities } from "./workbench/sensitivities.ts";
 export { solve } from "./workbench/solve.ts";

@@ -4,6 +4,7 @@ import { benchQuantities } from "./quantities-bench.ts";
 import { burstQuantities } from "./quantities-burst.ts";
 import { driverQuantities } from "./quantities-driver.ts";
 import { matchQuantities } from "./quantities-match.ts";
+import { programmeQuantities } from "./quantities-programme.ts";
 import type { Quantity } from "./quantity.ts";
 
 export { type Group, groups, type Quantity } from "./quantity.ts";
@@ -394,8 +395,12 @@ const list: readonly Quantity[] = [
 
 /** All quantities by id, in the order of the ledger. */
 export const quantities: ReadonlyMap<string, Quantity> = new Map(
-  [...list, ...burstQuantities, ...driverQuantities, ...benchQuantities, ...matchQuantities].map((quantity) => [
-    quantity.id,
-    quantity,
-  ]),
+  [
+    ...list,
+    ...burstQuantities,
+    ...driverQuantities,
+    ...programmeQuantities,
+    ...benchQuantities,
+    ...matchQuantities,
+  ].map((quantity) => [quantity.id, quantity]),
 );

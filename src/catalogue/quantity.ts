@@ -19,6 +19,7 @@ export const groups = [
   "gate",
   "feedback",
   "control",
+  "programme",
   "record",
   "match",
 ] as const;

@@ -1,6 +1,7 @@
 /** Every published source and every statement of practice that a figure or a finding stands on, by key. */
 import { benchSources } from "./sources-bench.ts";
 import { matchSources } from "./sources-match.ts";
+import { programmeSources } from "./sources-programme.ts";
 
 /**
  * How far the words of a source may be trusted here.
@@ -450,6 +451,7 @@ const table = {
   },
   ...benchSources,
   ...matchSources,
+  ...programmeSources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;
