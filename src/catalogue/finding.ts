@@ -10,6 +10,8 @@ export interface Place {
   readonly column: number;
   /** Length of the marked text on that line, at least 1. */
   readonly length: number;
+  /** Offset in a file that is no text; line is then 1 and column the byte's number from 1. */
+  readonly byte?: number;
 }
 
 /** One change to the coil file, in the file's own words: set `path` to the text `value` (created where missing), or remove it. */

@@ -58,7 +58,11 @@ function blockOf(
   }: { lines: readonly string[]; fileName: string; width: number; paint: Paint; firstRemedy: number },
 ): string {
   const { rule, severity, place, path, what, expected, source, remedies } = finding;
-  const where = place ? `${fileName}:${place.line}:${place.column}` : `${fileName}: ${path}`;
+  const where = !place
+    ? `${fileName}: ${path}`
+    : place.byte === undefined
+      ? `${fileName}:${place.line}:${place.column}`
+      : `${fileName}: byte ${place.byte}`;
   const written = place && lines[place.line - 1];
   const labelled = (label: string, words: string) =>
     wrap(words, { width, first: `  ${label.padEnd(labelWidth)}`, indent: " ".repeat(labelWidth + 2) });

@@ -1,0 +1,3 @@
+export { readNotation } from "./song/notation/read.ts";
+export { writeNotation } from "./song/notation/write.ts";
+export { readSong, type SongReading } from "./song/read.ts";
