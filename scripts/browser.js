@@ -1,7 +1,7 @@
 /** The browser that the tests drive: an installed one, or the distribution's. Uses nothing but Node. */
-import { accessSync, constants, existsSync } from "node:fs";
+import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
-import { run } from "./step.js";
+import { canInstall, installPackages } from "./debian.js";
 
 const usualNames = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"];
 const usualPlaces = [
@@ -37,9 +37,6 @@ export function findBrowser(environment) {
   return [...onPath, ...usualPlaces].find(isExecutable);
 }
 
-/** Whether packages of a Debian family can be installed by this user. */
-const canInstall = () => process.getuid?.() === 0 && existsSync("/etc/debian_version");
-
 /**
  * Finds a browser, installing the distribution's Chromium where this user may. Says what is missing where it cannot.
  * @returns {Promise<string | undefined>}
@@ -53,9 +50,7 @@ export async function ensureBrowser() {
   }
   if (canInstall()) {
     console.error("Coilwright: no browser for the tests; installing Chromium with apt-get.");
-    const environment = { DEBIAN_FRONTEND: "noninteractive" };
-    await run("apt-get", ["update", "-qq"], { quiet: true, environment });
-    await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium"], { quiet: true, environment });
+    await installPackages("chromium");
     const installed = findBrowser(process.env);
     if (installed !== undefined) return installed;
   }
