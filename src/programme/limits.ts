@@ -3,9 +3,9 @@ import type { FosterTerm } from "../circuit/thermal-network.ts";
 import type { Hertz, Kelvin, Ratio, Second, Volt, Watt } from "../units/si.ts";
 
 /** Windows over which on-time is counted: the short one is that of the figure `programme.peakDuty`. */
-export const dutyWindows: readonly Second[] = [20e-3, 1];
+export const dutyWindows = [20e-3, 1] as const satisfies readonly Second[];
 /** Windows over which starts are counted. */
-export const rateWindows: readonly Second[] = [0.1, 1];
+export const rateWindows = [0.1, 1] as const satisfies readonly Second[];
 /** Window over which the energy from the bus is counted. */
 export const powerWindow: Second = 1;
 /** Starts are told apart, and limits held, to this [s]: a hundredth of what a microcontroller's clock resolves. */

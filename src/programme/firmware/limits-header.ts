@@ -1,6 +1,7 @@
 /** `limits.h`: the hard limits in the controller's own units, each with the value that it came from. */
 import { OutOfDomain } from "../../catalogue/errors.ts";
 import type { Hertz, Ratio, Second } from "../../units/si.ts";
+import { dutyWindows, rateWindows, startsIn } from "../limits.ts";
 import { clockFrequency, ticksCovering, ticksPerSecond, ticksWithin } from "./ticks.ts";
 
 /** What the firmware holds by itself, whatever it is asked for. */
@@ -8,9 +9,9 @@ export interface HardLimits {
   readonly onTime: Second;
   /** From the end of a pulse to the start of the next. */
   readonly gap: Second;
-  /** On-time in any window of `dutyWindow`, over the window. */
+  /** On-time in any window of 20 ms, over the window; a pulse across its edge counts with the part inside. */
   readonly duty: Ratio;
-  /** Starts in any window of `dutyWindow`, over the window; one is always let through. */
+  /** Starts in any window of 0.1 s, over the window and rounded up; the window is kept to 32 µs. */
   readonly rate: Hertz;
 }
 
@@ -24,11 +25,16 @@ export interface FirmwareSetting {
   readonly longestNote: Second;
 }
 
-/** The window over which duty and rate are counted, as in `programme.peakDuty`. */
-const dutyWindow = 0.02;
+const [dutyWindow] = dutyWindows;
+const [rateWindow] = rateWindows;
+/** Ticks in the steps by which starts are remembered. */
+const ticksInStep = 64;
 /** Timer 1 ends a pulse in hardware within its 16 bits; half of that keeps every comparison of times unambiguous. */
+const shortestPulse = 5e-6;
 const longestOnTicks = 16_000;
-const mostPulsesInWindow = 126;
+/** What the memory of 2 kB has room for. */
+const mostStarts = 240;
+const mostSent = 128;
 
 /**
  * @throws OutOfDomain  a limit that the controller cannot hold: not positive, or an on-time over 8 ms
@@ -44,8 +50,15 @@ export function limitsHeader({ limits, idlesHigh, heartbeat, longestNote }: Firm
   if (onTicks > longestOnTicks) {
     throw new OutOfDomain("limitsHeader", `the controller ends pulses up to 8 ms by itself, got ${limits.onTime} s`);
   }
-  const pulses = Math.min(mostPulsesInWindow, Math.max(1, Math.floor(limits.rate * dutyWindow + 1e-9)));
-  const sentSize = 2 ** Math.ceil(Math.log2(pulses + 2));
+  const starts = startsIn(rateWindow, limits.rate);
+  if (starts > mostStarts) {
+    throw new OutOfDomain(
+      "limitsHeader",
+      `the controller counts up to ${mostStarts / rateWindow} pulses a second, got ${limits.rate} Hz`,
+    );
+  }
+  const closest = Math.ceil(dutyWindow / (limits.gap + shortestPulse)) + 2;
+  const sentSize = Math.min(mostSent, 2 ** Math.ceil(Math.log2(Math.min(closest, starts + 1))));
   const window = ticksWithin(dutyWindow);
   const lines: readonly (readonly [name: string, value: string, says: string])[] = [
     ["F_CPU", `${clockFrequency}UL`, "Hz, crystal"],
@@ -58,8 +71,9 @@ export function limitsHeader({ limits, idlesHigh, heartbeat, longestNote }: Firm
       `${Math.floor(limits.duty * window + 1e-6)}L`,
       `duty in any such window: ${percent(limits.duty)} at most`,
     ],
-    ["PULSES_IN_WINDOW", `${pulses}`, `pulses in any such window: ${limits.rate} a second at most`],
-    ["SENT_SIZE", `${sentSize}`, "memory of pulses sent, a power of two"],
+    ["SENT_SIZE", `${sentSize}`, "pulses remembered for it, a power of two"],
+    ["RATE_WINDOW_STEPS", `${ticksWithin(rateWindow) / ticksInStep}`, "0.1 s in steps of 64 ticks"],
+    ["STARTS_IN_WINDOW", `${starts}`, `pulses that begin in any such window: ${limits.rate} a second at most`],
     [
       "OUTPUT_IDLES_HIGH",
       idlesHigh ? "1" : "0",

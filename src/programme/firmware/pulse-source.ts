@@ -64,6 +64,9 @@ static volatile uint16_t high_half;
 static struct pulse sent[SENT_SIZE];
 static uint8_t sent_first, sent_count;
 static uint32_t sent_ticks;
+/* Starts of pulses within the last window of rate, oldest first, in steps of 64 ticks. */
+static uint16_t starts[STARTS_IN_WINDOW];
+static uint16_t starts_first, starts_count;
 static struct pulse last;
 static bool any_last;
 
@@ -112,6 +115,14 @@ static void forget_before(ticks_t time) {
   }
 }
 
+static void forget_starts_before(ticks_t time) {
+  uint16_t step = (uint16_t)(time >> 6);
+  while (starts_count > 0 && (uint16_t)(step - starts[starts_first]) >= RATE_WINDOW_STEPS) {
+    starts_first = starts_first + 1 == STARTS_IN_WINDOW ? 0 : starts_first + 1;
+    starts_count--;
+  }
+}
+
 /* The last word on every pulse. Whatever is offered, by whomever, only what holds every limit goes out. */
 static bool holds_limits(const struct pulse *pulse) {
   if (pulse->on < SHORTEST_TICKS || pulse->on > MAX_ON_TICKS) return false;
@@ -122,20 +133,21 @@ static bool holds_limits(const struct pulse *pulse) {
   forget_before(window_start);
   if (sent_count == SENT_SIZE) return false;
   uint32_t on = sent_ticks + pulse->on;
-  uint8_t started = sent_count;
   if (sent_count > 0) {
     int32_t cut = (int32_t)(window_start - sent[sent_first].start);
     if (cut > 0) on -= (uint32_t)cut;
-    /* The oldest may still reach into the window of duty though it began a whole window before this start. */
-    if ((int32_t)(pulse->start - sent[sent_first].start) >= DUTY_WINDOW_TICKS) started--;
   }
-  return on <= DUTY_TICKS && started < PULSES_IN_WINDOW;
+  forget_starts_before(pulse->start);
+  return on <= DUTY_TICKS && starts_count < STARTS_IN_WINDOW;
 }
 
 static void remember(const struct pulse *pulse) {
   sent[(sent_first + sent_count) & (SENT_SIZE - 1)] = *pulse;
   sent_count++;
   sent_ticks += pulse->on;
+  uint16_t place = starts_first + starts_count;
+  starts[place >= STARTS_IN_WINDOW ? place - STARTS_IN_WINDOW : place] = (uint16_t)(pulse->start >> 6);
+  starts_count++;
   last = *pulse;
   any_last = true;
 }
@@ -235,6 +247,7 @@ void pulse_keep(void) {
   cli();
   ticks_t now = now_inside();
   forget_before(now - DUTY_WINDOW_TICKS);
+  forget_starts_before(now);
   if (any_last && (int32_t)(now - end_of(&last)) > (int32_t)TICKS_PER_SECOND) any_last = false;
   wake_for_first();
   SREG = status;

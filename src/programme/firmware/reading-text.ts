@@ -29,7 +29,7 @@ export function readingText({ idlesHigh, heartbeat }: FirmwareSetting, kind: "st
     "Build        make          (Debian: apt-get install gcc-avr avr-libc avrdude make)",
     "Files        limits.h has every limit with the value it was made from; pulse.c alone raises the output.",
     "",
-    "What it holds by itself: longest on-time, shortest gap, duty and number of pulses in any 20 ms. The end of each",
+    "What it holds by itself: longest on-time, shortest gap, duty in any 20 ms, pulses in any 0.1 s. The end of each",
     "pulse is set in hardware before the pulse begins. A watchdog of 15 ms restarts a program that hangs, with the",
     "output at rest and the key to be opened first.",
     "",

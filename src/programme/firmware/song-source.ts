@@ -210,7 +210,7 @@ static void note_on(uint8_t channel, uint8_t key, uint8_t velocity) {
   ticks_t now = pulse_now();
   struct voice *voice = voice_for_note(now);
   uint32_t period = pgm_read_dword(&note_period[key]);
-  while (period < ((uint32_t)DUTY_WINDOW_TICKS << 12) / PULSES_IN_WINDOW) period <<= 1; /* too high: octaves down */
+  while (period < ((uint32_t)RATE_WINDOW_STEPS << 18) / STARTS_IN_WINDOW) period <<= 1; /* too high: octaves down */
   voice->channel = channel;
   voice->key = key;
   voice->since = now;

@@ -32,8 +32,14 @@ export const hasCompiler = ((): boolean => {
   }
 })();
 
-/** Compiles as the Makefile does. @returns the program memory; throws with the compiler's words on any warning. */
-export function compiled(files: readonly FirmwareFile[], ...flags: string[]): Uint16Array {
+export interface Program {
+  readonly memory: Uint16Array;
+  /** First address of data memory after the last variable. */
+  readonly endOfVariables: number;
+}
+
+/** Compiles as the Makefile does. Throws with the compiler's words on any warning. */
+export function compiled(files: readonly FirmwareFile[], ...flags: string[]): Program {
   const folder = mkdtempSync(join(tmpdir(), "coilwright-firmware-"));
   try {
     for (const { name, text } of files) writeFileSync(join(folder, name), text);
@@ -46,7 +52,8 @@ export function compiled(files: readonly FirmwareFile[], ...flags: string[]): Ui
     const bytes = readFileSync(join(folder, "coil.bin"));
     const memory = new Uint16Array(0x4000);
     new Uint8Array(memory.buffer).set(bytes);
-    return memory;
+    const end = /^([0-9a-f]+) . _end$/m.exec(run("avr-nm", "coil.elf").toString())?.[1] ?? "";
+    return { memory, endOfVariables: Number.parseInt(end, 16) - 0x800000 };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -67,7 +74,12 @@ export class Controller {
   private readonly serial: AVRUSART;
   private high = false;
 
-  constructor(memory: Uint16Array) {
+  /** The stack grows down from the end of memory. */
+  lowestStack = 0x8ff;
+  readonly endOfVariables: number;
+
+  constructor({ memory, endOfVariables }: Program) {
+    this.endOfVariables = endOfVariables;
     this.cpu = new CPU(memory);
     const clock = new AVRClock(this.cpu, cyclesPerSecond, clockConfig);
     const output = new AVRIOPort(this.cpu, portBConfig);
@@ -104,6 +116,8 @@ export class Controller {
     while (this.cpu.cycles < end) {
       avrInstruction(this.cpu);
       this.cpu.tick();
+      const stack = this.cpu.dataView.getUint16(93, true);
+      if (stack > 0 && stack < this.lowestStack) this.lowestStack = stack;
     }
   }
 
