@@ -58,6 +58,8 @@ const [before, after] = [0.08, 1.6];
 const freeCycles = 120;
 /** Places that are tried within a cycle to bring record and prediction together. */
 const places = 48;
+/** Times as alike from which a record is upside down. */
+const clearly = 1.1;
 
 /**
  * @param match  of this and other records; undefined where nothing could be fitted
@@ -212,12 +214,14 @@ function met({
       cross += value * measured[n]!;
       square += value * value;
     }
-    return { shift, cross, square, likeness: square > 0 ? Math.abs(cross) / Math.sqrt(square) : 0 };
+    return { shift, cross, square, likeness: square > 0 ? cross / Math.sqrt(square) : 0 };
   };
-  // Half a cycle would do for either sign; a channel with a scale may still be upside down.
-  const best = Array.from({ length: places + 1 }, (_, n) => products((n / places - 0.5) / frequency)).reduce(
-    (most, one) => (one.likeness > most.likeness ? one : most),
-  );
+  const tried = Array.from({ length: places + 1 }, (_, n) => products((n / places - 0.5) / frequency));
+  const likest = (sign: number) =>
+    tried.reduce((most, one) => (sign * one.likeness > sign * most.likeness ? one : most));
+  // Half a cycle later everything is nearly its own mirror image: a record is taken as upside down only where that fits clearly better.
+  const [upright, turned] = [likest(1), likest(-1)];
+  const best = -turned.likeness > clearly * upright.likeness ? turned : upright;
   const { shift, cross, square } = best;
   const scale = square === 0 ? 1 : isScaled ? Math.sign(cross) || 1 : cross / square;
   const values = time.map((when) => scale * at(when - shift));

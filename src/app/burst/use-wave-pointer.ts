@@ -7,7 +7,21 @@ import { active, pan, placeCursor, zoom } from "./time-window.ts";
 /** A pointer that moved less than this was a press [CSS pixels]. */
 const still = 4;
 
-export function useWavePointer(ref: RefObject<HTMLElement | null>, scale: RefObject<Scale | null>): void {
+/** What the hand moves, in the units of the axis. */
+export interface Hand {
+  readonly pan: (by: number) => void;
+  readonly zoom: (factor: number, about: number) => void;
+  readonly place: (at: number, isOther: boolean) => void;
+}
+
+const burstHand: Hand = { pan, zoom, place: (at, isOther) => placeCursor(isOther ? "B" : active.peek(), at) };
+
+/** @param hand  always the same object */
+export function useWavePointer(
+  ref: RefObject<HTMLElement | null>,
+  scale: RefObject<Scale | null>,
+  { pan, zoom, place: placeAt }: Hand = burstHand,
+): void {
   useEffect(() => {
     const element = ref.current;
     if (element === null) return;
@@ -44,7 +58,7 @@ export function useWavePointer(ref: RefObject<HTMLElement | null>, scale: RefObj
     };
     const onUp = (event: PointerEvent) => {
       if (!down.delete(event.pointerId) || travelled >= still || event.type === "pointercancel") return;
-      placeCursor(event.shiftKey ? "B" : active.peek(), timeAt(event.clientX));
+      placeAt(timeAt(event.clientX), event.shiftKey);
     };
     element.addEventListener("wheel", onWheel, { passive: false });
     element.addEventListener("pointerdown", onDown);
@@ -58,5 +72,5 @@ export function useWavePointer(ref: RefObject<HTMLElement | null>, scale: RefObj
       element.removeEventListener("pointerup", onUp);
       element.removeEventListener("pointercancel", onUp);
     };
-  }, [ref, scale]);
+  }, [ref, scale, pan, zoom, placeAt]);
 }

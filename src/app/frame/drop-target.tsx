@@ -1,6 +1,9 @@
-/** The whole page takes a coil file that is dragged in. */
+/** The whole page takes a coil file that is dragged in; a room may take files of its own. */
 import { useEffect } from "preact/hooks";
 import { openPicked } from "../state/filing.ts";
+import { dropTaker } from "../state/view.ts";
+
+const isCoilFile = ({ name }: File) => /\.ya?ml$/i.test(name);
 
 const mark = (over: boolean) => {
   document.documentElement.toggleAttribute("data-over", over);
@@ -16,7 +19,10 @@ export function DropTarget() {
     const drop = (event: DragEvent) => {
       event.preventDefault();
       mark(false);
-      const file = event.dataTransfer?.files[0];
+      const files = [...(event.dataTransfer?.files ?? [])];
+      const taken = files.filter((one) => !isCoilFile(one));
+      if (dropTaker.value !== undefined && taken.length > 0) return dropTaker.value(taken, event.target);
+      const file = files[0];
       if (file !== undefined) void file.text().then((text) => openPicked({ name: file.name, text }));
     };
     document.addEventListener("dragover", over);

@@ -1,4 +1,6 @@
 /** No server: files come by picker or by dragging in, go out by handle or download, and the last text is kept in the browser. */
+
+import { browserLog } from "./browser-log.ts";
 import type { Host, Saved } from "./host.ts";
 import { download, type FileHandle, pickToOpen, pickToSave, versionOf } from "./pick-file.ts";
 
@@ -46,6 +48,7 @@ export function browserHost(): Host {
     },
     saveAs,
     watch: () => undefined,
+    ...browserLog,
     release: () => {
       handle = undefined;
     },

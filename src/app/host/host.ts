@@ -1,5 +1,7 @@
 /** Where coil files live: behind the loopback server, or in the browser alone. The app speaks to both in one way. */
 
+import type { LogEntry } from "../../description/bench-log.ts";
+
 export interface HostedFile {
   readonly name: string;
   readonly text: string;
@@ -16,6 +18,9 @@ export type Saved =
   | { readonly kind: "cancelled" }
   | { readonly kind: "failed"; readonly why: string };
 
+/** The log of the bench as it stands, or why nothing could be added to it. */
+export type KeptLog = { readonly name: string; readonly text: string } | { readonly why: string };
+
 export interface Host {
   readonly kind: "server" | "browser";
   /** The file to begin with, if the host has one. */
@@ -28,6 +33,10 @@ export interface Host {
   saveAs(file: { readonly name: string; readonly text: string }): Promise<Saved>;
   /** Calls back when the file changes outside the app. */
   watch(onChanged: (found: HostedFile | undefined) => void): void;
+  /** The log that belongs to a coil file. */
+  readLog(coilFile: string): Promise<KeptLog>;
+  /** Adds an entry at its end. */
+  addToLog(coilFile: string, entry: LogEntry): Promise<KeptLog>;
   /** Forgets the file that it holds, so that the next save cannot replace it. */
   release(): void;
 }

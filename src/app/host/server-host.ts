@@ -1,5 +1,6 @@
 /** The loopback server's file: read, replaced version by version, watched. */
-import type { Host, HostedFile, Saved } from "./host.ts";
+import { browserLog } from "./browser-log.ts";
+import type { Host, HostedFile, KeptLog, Saved } from "./host.ts";
 import { download, pickToOpen } from "./pick-file.ts";
 
 interface Reply {
@@ -34,6 +35,19 @@ async function put({ text, base }: { readonly text: string; readonly base: strin
   return { kind: "failed", why: textOf(reply.message) ?? `the server answered ${response.status}` };
 }
 
+async function keptLog(asked: Promise<Response>): Promise<KeptLog> {
+  try {
+    const response = await asked;
+    const { name, text, message } = (await response.json()) as Reply;
+    if (typeof name === "string" && typeof text === "string") return { name, text };
+    return { why: textOf(message) ?? `the server answered ${response.status}` };
+  } catch {
+    return { why: "the server on this machine does not answer" };
+  }
+}
+
+const logAddress = "./api/log";
+
 /** The server's file, or undefined where the page came from a plain static host. */
 export async function serverHost(): Promise<Host | undefined> {
   const found = await readFile().catch(() => undefined);
@@ -67,6 +81,17 @@ export async function serverHost(): Promise<Host | undefined> {
       events.addEventListener("current", look);
       events.addEventListener("changed", look);
     },
+    readLog: (coilFile) => (served ? keptLog(fetch(logAddress, { cache: "no-store" })) : browserLog.readLog(coilFile)),
+    addToLog: (coilFile, entry) =>
+      served
+        ? keptLog(
+            fetch(logAddress, {
+              method: "POST",
+              headers: { "content-type": "application/json" },
+              body: JSON.stringify({ entry }),
+            }),
+          )
+        : browserLog.addToLog(coilFile, entry),
     release: () => {
       served = false;
     },

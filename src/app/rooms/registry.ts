@@ -1,5 +1,6 @@
 /** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
 import type { FunctionComponent } from "preact";
+import { BenchDoor } from "../bench/bench-door.tsx";
 import { BurstRoom } from "../burst/burst-room.tsx";
 import { DriverRoom } from "../driver/driver-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
@@ -28,4 +29,5 @@ export const rooms: readonly Room[] = [
     question: "Do supply, bridge, gate drive, feedback and trips hold?",
     View: DriverRoom,
   },
+  { id: "bench", name: "Bench", question: "Does what I measured agree with what I drew?", View: BenchDoor },
 ];

@@ -21,6 +21,9 @@ export const sought = signal<{ readonly path: string; readonly line?: number | u
 /** One sentence about what just happened, shown and read aloud. */
 export const notice = signal("");
 
+/** Takes files that are dragged in and are no coil files, while a room wants them; with what they were dropped on. */
+export const dropTaker = signal<((files: readonly File[], on: EventTarget | null) => void) | undefined>(undefined);
+
 /** Follows the system's theme until somebody chooses, and remembers the choice. */
 export function followTheme(): void {
   const dark = matchMedia("(prefers-color-scheme: dark)");

@@ -20,6 +20,14 @@ export function slowBench(): Remote<Bench> {
   return slow;
 }
 
+let records: Remote<Bench> | undefined;
+
+/** Records, match and bring-up: a worker of their own, for it keeps the records. */
+export function recordBench(): Remote<Bench> {
+  records ??= start();
+  return records;
+}
+
 /**
  * Asks one question at a time; while one is open, only the newest of the others is kept.
  *

@@ -16,6 +16,7 @@ import { fieldMap } from "../../workbench/field-map.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
+import type { BenchProgress, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
 interface Worked {
   readonly text: string;
@@ -90,6 +91,9 @@ const breathe = () => new Promise((done) => setTimeout(done));
 
 let studies = 0;
 let burstStudies = 0;
+
+/** Records, match and bring-up: sent to the browser when their room is opened. */
+const benchWork = () => import("./bench-work.ts");
 
 const bench = {
   /** The quick half: what a drag needs. */
@@ -166,7 +170,40 @@ const bench = {
       explanation: explain({ file, solution: known, id, solve: solveAgain }),
     };
   },
+  async readCapture(question: ReadQuestion, tell: Tell): Promise<CaptureView | undefined> {
+    return (await benchWork()).read(question, tell);
+  },
+  async tellOfCapture(view: CaptureView, says: Sayings) {
+    return (await benchWork()).tellOf(view, says);
+  },
+  async forgetCapture(id: number): Promise<void> {
+    (await benchWork()).forget(id);
+  },
+  async stopBench(): Promise<void> {
+    (await benchWork()).stop();
+  },
+  /** The coil fitted to records; a coil that cannot be solved says so. */
+  async match(
+    { file, ids, date }: { file: CoilFile; ids: readonly number[]; date: string },
+    tell: Tell,
+  ): Promise<MatchAnswer | undefined> {
+    const { matchOf } = await benchWork();
+    const { solution, failed } = solved(file);
+    if (solution === undefined) {
+      const refused = failed ?? "the file holds no coil that can be read";
+      return { text: file.text, ids, refused, overlays: [], sweeps: [] };
+    }
+    return matchOf({ file, ids, date, solution }, tell);
+  },
 };
+
+type Tell = (progress: BenchProgress) => void;
+interface ReadQuestion {
+  readonly id: number;
+  readonly name: string;
+  readonly file: Blob;
+  readonly says: Sayings;
+}
 
 /** Memory of the sampled arrays, which goes to the page instead of being copied. */
 function buffersOf({ waveforms, spectrum, junction }: BurstStudy): ArrayBuffer[] {

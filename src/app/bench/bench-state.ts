@@ -1,0 +1,206 @@
+/** Records on the bench and what the fit to them says. Slow work is asked of a worker of its own; it keeps the records. */
+import { computed, effect, signal } from "@preact/signals";
+import { proxy } from "comlink";
+import type { Edit } from "../../catalogue/finding.ts";
+import type { Prediction } from "../../views/match-plot.ts";
+import { settled } from "../state/answers.ts";
+import { commitEdits, file, history, onDisk } from "../state/document.ts";
+import { present } from "../state/history.ts";
+import { notice, room } from "../state/view.ts";
+import { recordBench } from "../worker/bench.ts";
+import type { BenchProgress, CaptureView, MatchAnswer, Sayings } from "../worker/bench-answer.ts";
+import { addEntry, moment } from "./bench-log.ts";
+
+export const captures = signal<readonly CaptureView[]>([]);
+/** What the worker is at; undefined while it rests. */
+export const progress = signal<BenchProgress | undefined>(undefined);
+/** The newest match; stays, dimmed, until the next is there. */
+export const matched = signal<MatchAnswer | undefined>(undefined);
+export const matchBehind = computed(() => progress.value !== undefined || matched.value?.text !== file.value.text);
+export const prediction = signal<Prediction>("fitted");
+
+const chosen = signal<number | undefined>(undefined);
+/** Id of the record that the pictures show. */
+export const shownId = computed(() =>
+  captures.value.some(({ id }) => id === chosen.value)
+    ? chosen.value
+    : captures.value.find(({ kind }) => kind !== "none")?.id,
+);
+export const showRecord = (id: number): void => {
+  chosen.value = id;
+};
+
+/** The files of the page by the id of their record. */
+const sources = new Map<number, File>();
+let lastId = 0;
+let queue: { readonly id: number; readonly file: File; readonly says: Sayings }[] = [];
+let isReading = false;
+
+const tell = proxy((now: BenchProgress) => {
+  progress.value = now;
+});
+
+/** Reads files one after the other, and fits the coil to all records then. */
+export function takeFiles(files: readonly File[]): void {
+  const says: Sayings = { settings: {}, channels: {} };
+  queue.push(
+    ...files.map((each) => {
+      const id = ++lastId;
+      sources.set(id, each);
+      return { id, file: each, says };
+    }),
+  );
+  void readNext();
+}
+
+async function readNext(): Promise<void> {
+  if (isReading) return;
+  isReading = true;
+  for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
+    const { id, file: source, says } = next;
+    progress.value = { says: `reading ${source.name}`, share: 0 };
+    try {
+      const view = await recordBench().readCapture({ id, name: source.name, file: source, says }, tell);
+      if (view === undefined) notice.value = `Reading ${source.name} was stopped; nothing of it was kept`;
+      else place(view);
+    } catch (error) {
+      notice.value = `${source.name} could not be read: ${error instanceof Error ? error.message : String(error)}`;
+    }
+  }
+  isReading = false;
+  progress.value = undefined;
+  void matchNow();
+}
+
+function place(view: CaptureView): void {
+  const all = captures.value;
+  captures.value = all.some(({ id }) => id === view.id)
+    ? all.map((one) => (one.id === view.id ? view : one))
+    : [...all, view];
+}
+
+/** Ends what is going on; what was there before stays. */
+export function stopWork(): void {
+  queue = [];
+  void recordBench().stopBench();
+}
+
+export function removeRecord(id: number): void {
+  captures.value = captures.value.filter((one) => one.id !== id);
+  sources.delete(id);
+  void recordBench().forgetCapture(id);
+  void matchNow();
+}
+
+/** Another dialect: the file is read again. */
+export function readAgain(view: CaptureView, settings: Sayings["settings"]): void {
+  const source = sources.get(view.id);
+  if (source === undefined) return;
+  queue.push({ id: view.id, file: source, says: { ...view.says, settings } });
+  void readNext();
+}
+
+/** Something else about a record that was read. */
+export async function say(id: number, change: (says: Sayings) => Sayings): Promise<void> {
+  const now = captures.value.find((one) => one.id === id);
+  const said = now && (await recordBench().tellOfCapture(now, change(now.says)));
+  if (now !== undefined && said !== undefined) place({ ...now, ...said });
+  await matchNow();
+}
+
+/** Day of the page's clock, for comments. */
+const today = () => moment().slice(0, 10);
+
+/** What the newest match was made of, and what of it stands in the log. */
+let loggedRecords = "";
+let logged: MatchAnswer | undefined;
+const recordsOf = ({ ids }: MatchAnswer) => ids.join(" ");
+
+export async function matchNow(): Promise<void> {
+  const ids = captures.value.filter(({ kind }) => kind !== "none").map(({ id }) => id);
+  if (ids.length === 0) {
+    matched.value = undefined;
+    return;
+  }
+  progress.value = { says: "fitting" };
+  const asked = file.peek();
+  try {
+    const got = await recordBench().match({ file: asked, ids, date: today() }, tell);
+    if (got === undefined) return;
+    matched.value = got;
+    // each new set of records is logged; what is corrected afterwards, on adoption or on request
+    if (recordsOf(got) !== loggedRecords) logMatch();
+  } catch (error) {
+    notice.value = `The fit failed: ${error instanceof Error ? error.message : String(error)}`;
+  } finally {
+    if (!isReading) progress.value = undefined;
+  }
+}
+
+export function logMatch(): void {
+  const now = matched.peek();
+  if (now?.entry === undefined || now === logged) return;
+  logged = now;
+  loggedRecords = recordsOf(now);
+  void addEntry({ ...now.entry, at: moment() });
+}
+
+/** Why nothing can be adopted; undefined where it can. */
+export const notAdopted = computed<string | undefined>(() => {
+  const { match, refused } = matched.value ?? {};
+  if (match === undefined) return refused ?? "no record has been read";
+  const poor = match.findings.find(({ rule }) => rule === "match-poor");
+  if (poor !== undefined) return `nothing is adopted from this fit: ${poor.what}`;
+  if (matched.value?.text !== file.value.text) return "the fit to the text as it is now is not there yet";
+  return match.adopt.length === 0 ? "the records know no number of the file better than it does" : undefined;
+});
+
+interface Adopted {
+  readonly text: string;
+  readonly edits: readonly Edit[];
+  readonly isIn: boolean;
+}
+let adoptions: readonly Adopted[] = [];
+
+/** Writes the fitted values into the text, as one step. */
+export function adopt(): void {
+  const edits = matched.peek()?.match?.adopt ?? [];
+  if (notAdopted.peek() !== undefined) return;
+  const done = commitEdits("Adopt fitted values", edits);
+  if ("problem" in done) {
+    notice.value = `Not adopted: ${done.problem}`;
+    return;
+  }
+  notice.value = `Adopted: ${edits.map(({ path }) => path).join(", ")}`;
+  logMatch();
+  adoptions = [...adoptions, { text: present(history.peek()).text, edits, isIn: true }];
+  void addEntry({ kind: "adopted", at: moment(), edits: edits.map(({ path, value = "" }) => ({ path, value })) });
+}
+
+/** Keeps the match up to date with the text, and the log with undo and redo; called once, when the room is first opened. */
+export function followBench(): void {
+  let of = onDisk.peek().name;
+  effect(() => {
+    const { steps, index } = history.value;
+    if (onDisk.value.name !== of) {
+      of = onDisk.value.name;
+      adoptions = [];
+      return;
+    }
+    adoptions = adoptions.map((each) => {
+      const isIn = steps.slice(0, index + 1).some(({ text }) => text === each.text);
+      if (isIn !== each.isIn) {
+        const edits = each.edits.map(({ path, value = "" }) => ({ path, value }));
+        void addEntry({ kind: isIn ? "adopted" : "withdrawn", at: moment(), edits });
+      }
+      return { ...each, isIn };
+    });
+  });
+  effect(() => {
+    const text = settled.value?.text;
+    if (room.value !== "bench" || text === undefined || text !== file.value.text) return;
+    if (matched.peek() === undefined || matched.peek()?.text === text) return;
+    const timer = setTimeout(() => void matchNow(), 400);
+    return () => clearTimeout(timer);
+  });
+}

@@ -1,0 +1,205 @@
+/** Records and the match, in the worker: read by the piece, kept, told what a person says of them, fitted step by step. */
+import type { Finding } from "../../catalogue/finding.ts";
+import type { Coil } from "../../description/coil.ts";
+import type { BenchRecord, Channel } from "../../description/record.ts";
+import { type CaptureReading, frequencyColumn, readCaptureInPieces, sweepOf } from "../../readers/capture.ts";
+import { matchHeadline } from "../../views/match-words.ts";
+import type { CoilFile, Solution } from "../../workbench/contract.ts";
+import { type MatchRecord, matchSteps } from "../../workbench/match.ts";
+import { captureFigures, timeRecord } from "../../workbench/match-capture.ts";
+import type { Match } from "../../workbench/match-contract.ts";
+import { matchEntry } from "../../workbench/match-log.ts";
+import { overlays } from "../../workbench/match-overlay.ts";
+import { solve } from "../../workbench/solve.ts";
+import type { BenchProgress, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
+
+interface Kept {
+  readonly name: string;
+  /** As the file has it. */
+  readonly record?: BenchRecord;
+  readonly matched?: MatchRecord;
+}
+
+const kept = new Map<number, Kept>();
+let stopping: AbortController | undefined;
+let matches = 0;
+
+/** Lets what came meanwhile go first, a wish to stop among it. */
+const breathe = () => new Promise((done) => setTimeout(done));
+
+/** Ends what is being read or fitted; what was there before stays. */
+export function stop(): void {
+  stopping?.abort();
+  matches++;
+}
+
+/** Reads a file of the page; undefined where it was stopped. */
+export async function read(
+  { id, name, file, says }: { id: number; name: string; file: Blob; says: Sayings },
+  tell: (progress: BenchProgress) => void,
+): Promise<CaptureView | undefined> {
+  const mine = new AbortController();
+  stopping = mine;
+  let told = -1;
+  const once = (settings: Sayings["settings"]): Promise<CaptureReading> =>
+    readCaptureInPieces(file.stream(), {
+      ...settings,
+      name,
+      bytesTotal: file.size,
+      signal: mine.signal,
+      onProgress: ({ bytesRead }) => {
+        const percent = Math.floor((100 * bytesRead) / Math.max(1, file.size));
+        if (percent !== told) tell({ says: `reading ${name}`, share: percent / 100 });
+        told = percent;
+      },
+    });
+  const first = await once(says.settings);
+  const column = frequencyColumn(first.dialect);
+  let sweep: ReturnType<typeof sweepOf>;
+  if (column !== undefined && first.dialect !== undefined) {
+    const columns = { ...says.settings.columns, [column]: { use: "channel" } } as const;
+    const again = await once({ ...says.settings, columns, interval: 1 });
+    sweep = again.record && sweepOf(again.record, first.dialect.columns[column]?.name ?? "");
+  }
+  tell({ says: `looking for bursts in ${name}` });
+  await breathe();
+  if (mine.signal.aborted) return undefined;
+  const { record, dialect, findings } = first;
+  const about = dialect === undefined ? {} : { dialect };
+  if (sweep !== undefined) {
+    const state = says.state === "near" ? "near" : "cold";
+    kept.set(id, { name, matched: { name, sweep, state } });
+    const view = { id, name, says, ...about, kind: "sweep", samples: sweep.frequency.length } as const;
+    return { ...view, interval: 0, channels: [], figures: [], findings: [] };
+  }
+  kept.set(id, record === undefined ? { name } : { name, record });
+  return viewOf(id, says, { findings, ...about });
+}
+
+/** The record again with what a person says of it now. */
+export function tellOf(
+  view: Pick<CaptureView, "id" | "dialect" | "findings" | "kind">,
+  says: Sayings,
+): Pick<CaptureView, "says" | "channels" | "figures" | "findings"> | undefined {
+  const known = kept.get(view.id);
+  if (known?.matched !== undefined && "sweep" in known.matched) {
+    kept.set(view.id, { ...known, matched: { ...known.matched, state: says.state === "near" ? "near" : "cold" } });
+    return { says, channels: [], figures: [], findings: view.findings };
+  }
+  // findings of the reader stay; those of the reading are made anew
+  return known && viewOf(view.id, says, { findings: view.findings.filter(({ path }) => path.startsWith("record")) });
+}
+
+export function forget(id: number): void {
+  kept.delete(id);
+}
+
+function viewOf(
+  id: number,
+  says: Sayings,
+  { findings, ...about }: Pick<CaptureView, "dialect" | "findings">,
+): CaptureView {
+  const known = kept.get(id);
+  const name = known?.name ?? "";
+  const record = known?.record;
+  if (record === undefined)
+    return { id, name, says, ...about, kind: "none", samples: 0, interval: 0, channels: [], figures: [], findings };
+  const told = {
+    ...record,
+    channels: record.channels.map((channel, n): Channel => {
+      const { role = channel.role, transducer = channel.transducer } = says.channels[n] ?? {};
+      return { ...channel, role, ...(transducer === undefined ? {} : { transducer }) };
+    }),
+  };
+  const { state, busVoltage } = says;
+  const matched = timeRecord(told, {
+    ...(state === undefined ? {} : { state }),
+    ...(busVoltage === undefined ? {} : { busVoltage }),
+  });
+  kept.set(id, { name, record, matched });
+  const own: readonly Finding[] = matched.reading.findings;
+  return {
+    id,
+    name,
+    says,
+    ...about,
+    kind: "time",
+    samples: record.length,
+    interval: record.interval,
+    channels: told.channels.map(({ samples: _, ...rest }) => rest),
+    figures: captureFigures(matched.reading),
+    findings: [...findings.filter((one) => !own.some(({ what }) => what === one.what)), ...own],
+  };
+}
+
+/** A match moves the drawing's numbers one by one; what was solved for one text is solved once. */
+const solved = new Map<string, Solution>();
+let solvedFor: string | undefined;
+
+function solveOnce(coil: Coil): Solution {
+  const key = JSON.stringify(coil);
+  const made = solved.get(key) ?? solve(coil, { brief: true });
+  solved.set(key, made);
+  return made;
+}
+
+/** Fits the coil to records that were read; undefined where it was stopped, or a newer match was asked for. */
+export async function matchOf(
+  {
+    file,
+    ids,
+    date,
+    solution,
+  }: {
+    file: CoilFile;
+    ids: readonly number[];
+    date: string;
+    solution: Solution;
+  },
+  tell: (progress: BenchProgress) => void,
+): Promise<MatchAnswer | undefined> {
+  const mine = ++matches;
+  if (solvedFor !== file.text) solved.clear();
+  solvedFor = file.text;
+  const usable = ids.flatMap((id) => {
+    const record = kept.get(id)?.matched;
+    return record === undefined ? [] : [{ id, record }];
+  });
+  const records = usable.map(({ record }) => record);
+  let match: Match | undefined;
+  let refused: string | undefined;
+  try {
+    const steps = matchSteps({ file, records, solve: solveOnce, solution, date });
+    for (;;) {
+      const { done, value } = steps.next();
+      if (done) {
+        match = value;
+        break;
+      }
+      tell({ says: value });
+      await breathe();
+      if (mine !== matches) return undefined;
+    }
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    refused = error.message;
+  }
+  const { at: _, ...entry } =
+    match === undefined ? { at: "" } : matchEntry({ match, records, at: "", says: matchHeadline(match) });
+  return {
+    text: file.text,
+    ids: usable.map(({ id }) => id),
+    ...(match === undefined ? {} : { match }),
+    ...(refused === undefined ? {} : { refused }),
+    ...("kind" in entry ? { entry } : {}),
+    overlays: records.map((record, index) => ("record" in record ? overlays(record, { solution, match, index }) : [])),
+    sweeps: records.map((record) =>
+      "sweep" in record
+        ? {
+            frequency: Float64Array.from(record.sweep.frequency),
+            amplitude: Float64Array.from(record.sweep.amplitude),
+          }
+        : undefined,
+    ),
+  };
+}
