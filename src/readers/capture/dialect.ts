@@ -7,8 +7,18 @@ export type Format = "csv" | "wav" | "json";
 export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
 export type Delimiter = "," | ";" | "\t" | " " | "|";
 export type Decimal = "." | ",";
-/** `index`: numbers its rows. `ignored`: empty, text, or a second time axis. */
-export type ColumnUse = "time" | "channel" | "index" | "ignored";
+/**
+ * `index`: numbers its rows. `continuation`: later times, or later samples of another column, that stand beside the earlier ones.
+ * `ignored`: empty, text, or a second time axis.
+ */
+export type ColumnUse = "time" | "channel" | "index" | "continuation" | "ignored";
+
+/** Samples written as whole numbers of a converter: (written − reference) · increment + origin, in the unit of the column. */
+export interface ConverterCodes {
+  readonly increment: number;
+  readonly origin: number;
+  readonly reference: number;
+}
 
 export interface ColumnDialect {
   readonly name: string;
@@ -21,6 +31,12 @@ export interface ColumnDialect {
   readonly factor: number;
   readonly role: ChannelRole;
   readonly transducer?: Transducer;
+  /** Where the file has codes of a converter: how they become samples. */
+  readonly codes?: ConverterCodes;
+  /** Of a continuation: the column of the file, from 0, whose values go on here. */
+  readonly continues?: number;
+  /** A time column of clock times, `12:30:00.25` with or without a date; the record begins at 0. */
+  readonly clock?: true;
 }
 
 /** Why a part of the dialect is as it is. */
@@ -56,6 +72,8 @@ export interface ColumnSetting {
   readonly unit?: string;
   /** Multiplies the samples, beside the unit: 10 for a probe that divides by ten and that the instrument did not know of. Default 1. */
   readonly scale?: number;
+  /** `none`: the samples are no codes, whatever the header says. */
+  readonly codes?: ConverterCodes | "none";
   readonly role?: ChannelRole;
   readonly transducer?: Transducer;
 }

@@ -2,16 +2,24 @@
 
 const blockSize = 1 << 18;
 
-/** A column of a block of rows: `count` numbers from `from` on, `stride` apart, times `factor`. */
+/** A column of a block of rows: `count` numbers from `from` on, `stride` apart, times `factor`, and `offset` more. */
 export interface Strided {
   readonly values: Float64Array;
   readonly from: number;
   readonly stride: number;
   readonly count: number;
   readonly factor: number;
+  readonly offset: number;
 }
 
-export class GrowingTimes {
+/** Times by the row [s]. */
+export interface Times {
+  readonly length: number;
+  /** NaN where there is none. */
+  at(row: number): number;
+}
+
+export class GrowingTimes implements Times {
   private readonly blocks: Float64Array[] = [];
   length = 0;
 
@@ -45,8 +53,17 @@ export class GrowingSamples {
   length = 0;
   /** Values so far that were the instrument's mark for an overrange. */
   marked = 0;
+  /** Values so far that are no whole numbers, where `whole` ones were expected. */
+  broken = 0;
+  private readonly whole: boolean;
 
-  append({ values, from, stride, count, factor }: Strided): void {
+  constructor({ whole = false }: { whole?: boolean } = {}) {
+    this.whole = whole;
+  }
+
+  append({ values, from, stride, count, factor, offset }: Strided): void {
+    if (this.whole)
+      for (let i = 0, read = from; i < count; i++, read += stride) if (values[read]! % 1 !== 0) this.broken++;
     let at = from;
     for (let done = 0; done < count; ) {
       const within = this.length % blockSize;
@@ -55,7 +72,7 @@ export class GrowingSamples {
       const step = Math.min(count - done, blockSize - within);
       for (let i = within; i < within + step; i++, at += stride) {
         const value = values[at]!;
-        block[i] = value > notMeasured || value < -notMeasured ? this.unmeasured(value) : value * factor;
+        block[i] = value > notMeasured || value < -notMeasured ? this.unmeasured(value) : value * factor + offset;
       }
       done += step;
       this.length += step;

@@ -1,10 +1,20 @@
 /** From the first lines of a text to its whole dialect, each part with its reason; what a person set is kept to. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { dimensions } from "../../units/dimension.ts";
-import type { CaptureSettings, ColumnDialect, ColumnUse, Dialect, Encoding, Reason } from "./dialect.ts";
+import { formatQuantity } from "../../units/format.ts";
+import type {
+  CaptureSettings,
+  ColumnDialect,
+  ColumnUse,
+  ConverterCodes,
+  Dialect,
+  Encoding,
+  Reason,
+} from "./dialect.ts";
 import { type HeaderFacts, readHeader, type Said } from "./header.ts";
+import { codesOf, type HeaderCodes } from "./header-codes.ts";
 import { type HeaderUnit, headerUnit, nameAndUnit } from "./header-unit.ts";
-import { indexWords, timeWords } from "./header-words.ts";
+import { generalWords, indexWords, timeWords } from "./header-words.ts";
 import { counted, shortened, trouble } from "./problems.ts";
 import { guessedRole } from "./roles.ts";
 import { delimiterWords, type Shape, shapeOf } from "./shape.ts";
@@ -92,6 +102,12 @@ interface TimeChoice {
   readonly refusal?: Finding;
   /** The unit of the time column was not written. */
   readonly assumed?: true;
+  /** It holds clock times. */
+  readonly clock?: true;
+}
+
+function holdsClock(shape: Shape, column: number): boolean {
+  return shape.rows.some((row) => row[column]?.kind === "number" && "clock" in row[column]);
 }
 
 function cellAt(said: Said<readonly string[]> | undefined, column: number): string {
@@ -110,7 +126,9 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
     if (unit !== undefined) return unit.dimension === "time" ? unit : undefined;
     return header.horizontalUnit === undefined ? undefined : headerUnit(header.horizontalUnit.value);
   };
+  const isClock = (column: number) => holdsClock(shape, column);
   const choose = (column: number, because: string): TimeChoice => {
+    if (isClock(column)) return { column, because, clock: true };
     const unit = unitOf(column);
     return { column, because, ...(unit === undefined ? { assumed: true as const } : { unit }) };
   };
@@ -121,9 +139,10 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
     headerUnit(cellAt(header.units, column))?.dimension === "time" ||
     named(column).unit?.dimension === "time" ||
     headerUnit(cellAt(header.names, column))?.dimension === "time";
+  const clock = open.find(isClock);
   const byName =
     open.find((column) => isTimeUnit(column)) ??
-    open.find((column) => timeWords.test(named(column).name) && !countsRows(shape, column));
+    open.find((column) => timeWords.test(named(column).name) && column !== clock && !countsRows(shape, column));
   if (byName !== undefined)
     return choose(
       byName,
@@ -133,6 +152,7 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
   const byStep = open.find(
     (column) =>
       shape.numeric.length > 1 &&
+      column !== clock &&
       stepsEvenly(shape, column) &&
       !countsRows(shape, column) &&
       // Beside a sample interval in the header only a column that steps by it is the time.
@@ -141,6 +161,7 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
   if (byStep !== undefined) return choose(byStep, `column ${byStep + 1} rises in equal steps`);
   if (said !== undefined)
     return { because: `line ${said.line} gives the sample interval: \`${shortened(said.text)}\`` };
+  if (clock !== undefined) return choose(clock, `column ${clock + 1} holds clock times`);
   return {
     refusal: trouble({
       rule: "capture-without-time",
@@ -197,11 +218,21 @@ function columnsOf({
 }): readonly ColumnDialect[] {
   const columns: ColumnDialect[] = [];
   let channels = 0;
+  /** Columns of the first part that the next columns continue, once a time column does. */
+  let continued: number[] | undefined;
   for (let column = 0; column < shape.width; column++) {
     const set = settings.columns?.[column] ?? {};
     const written = nameAndUnit(cellAt(header.names, column));
     const part = `columns.${column}` as const;
-    const use = set.use ?? useOf({ column, name: written.name, shape, header, time, findings, reasons });
+    const own = set.use ?? useOf({ column, name: written.name, shape, header, time, findings, reasons });
+    const continues = own === "continuation" ? time.column : own === "channel" ? continued?.shift() : undefined;
+    if (own === "continuation") continued = columns.flatMap(({ use }, at) => (use === "channel" ? [at] : []));
+    const use = continues === undefined ? own : "continuation";
+    const first = continues === undefined ? undefined : columns[continues];
+    if (first !== undefined && continues !== undefined) {
+      columns.push({ ...first, name: written.name || first.name, use, continues });
+      continue;
+    }
     if (use !== "channel") {
       const isTime = use === "time";
       if (isTime && time.assumed) findings.push(timeWithoutUnit(column, header));
@@ -213,20 +244,22 @@ function columnsOf({
         unit: isTime ? "s" : "1",
         factor: unit?.factor ?? 1,
         role: "unknown",
+        ...(isTime && time.clock ? { clock: true } : {}),
       });
       continue;
     }
     channels++;
     const unitText = set.unit ?? (cellAt(header.units, column) || written.unit?.written || written.unknown);
-    const unit =
+    const writtenUnit =
       headerUnit(unitText) ??
       // A lone `A` is more often the first channel's name than the ampere.
       (unitText === "" && written.name !== "A" ? headerUnit(written.name) : undefined) ??
       (unitText === "" && header.verticalUnit !== undefined ? headerUnit(header.verticalUnit.value) : undefined);
     const name =
       set.name ??
-      (written.name || (shape.numeric.length <= 2 ? header.source?.value : undefined) || `channel ${channels}`);
-    if (unit === undefined && unitText !== "") {
+      (generalWords.test(written.name) && shape.numeric.length <= 2 ? header.source?.value : undefined) ??
+      (written.name || `channel ${channels}`);
+    if (writtenUnit === undefined && unitText !== "") {
       findings.push(
         trouble({
           rule: "capture-unit-unknown",
@@ -239,6 +272,16 @@ function columnsOf({
         }),
       );
     }
+    const said = set.codes === undefined && header.codes !== undefined && holdsCodes(shape, column, header.codes);
+    const scaled =
+      typeof set.codes === "object"
+        ? { codes: set.codes, unit: writtenUnit }
+        : said && header.codes !== undefined
+          ? codesOf(header.codes, { channel: channels - 1, unit: writtenUnit })
+          : undefined;
+    const unit = scaled === undefined ? writtenUnit : scaled.unit;
+    if (scaled !== undefined && said)
+      findings.push(codesScaled({ name, channel: channels - 1, codes: scaled.codes, unit, line: header.codes?.line }));
     const guess = guessedRole({ name, unit: unit?.unit ?? "1" });
     reasons.push({ part, because: set.role === undefined ? `${guess.role}: ${guess.because}` : "set" });
     columns.push({
@@ -249,9 +292,46 @@ function columnsOf({
       factor: (unit?.factor ?? 1) * (set.scale ?? 1),
       role: set.role ?? guess.role,
       ...(set.transducer === undefined ? {} : { transducer: set.transducer }),
+      ...(scaled === undefined ? {} : { codes: scaled.codes }),
     });
   }
   return columns;
+}
+
+/** Whole numbers, more than one, and not multiples of an increment above 1: what stands there is not scaled yet. */
+function holdsCodes(shape: Shape, column: number, { of }: HeaderCodes): boolean {
+  const values = valuesOf(shape, column);
+  const increment = of.increment?.[0]?.value ?? 1;
+  return (
+    values.every(Number.isInteger) &&
+    new Set(values).size > 1 &&
+    !(Math.abs(increment) > 1 && values.every((value) => value % increment === 0))
+  );
+}
+
+function codesScaled({
+  name,
+  channel,
+  codes: { increment, origin, reference },
+  unit,
+  line,
+}: {
+  name: string;
+  channel: number;
+  codes: ConverterCodes;
+  unit: HeaderUnit | undefined;
+  line: number | undefined;
+}): Finding {
+  const amount = (value: number) => formatQuantity(value * (unit?.factor ?? 1), unit?.unit ?? "1");
+  return trouble({
+    rule: "capture-codes-scaled",
+    severity: "look",
+    path: `record.channels.${channel}`,
+    ...(line === undefined ? {} : { line }),
+    what: `the samples of ${name} are whole numbers and taken as codes of a converter: (code − ${reference}) · ${amount(increment)} + ${amount(origin)}`,
+    expected: "samples in volts or amperes, or codes with the increment that the header gives",
+    remedies: ["say that they are no codes where they are scaled already"],
+  });
 }
 
 function useOf({
@@ -278,10 +358,17 @@ function useOf({
     because("it holds no numbers in most rows");
     return "ignored";
   }
+  if (holdsClock(shape, column)) {
+    because("it holds clock times, and the time is given otherwise");
+    return "ignored";
+  }
   const unit = headerUnit(cellAt(header.units, column)) ?? nameAndUnit(cellAt(header.names, column)).unit;
   if (time.column !== undefined && (unit?.dimension === "time" || timeWords.test(name))) {
     const same = sameValues(shape, column, time.column);
-    because(same ? "it repeats the time column" : "a second time column");
+    if (!same && goesOn(shape, time.column, column)) {
+      because("it goes on where the first time column ends");
+      return "continuation";
+    }
     if (!same)
       findings.push(
         trouble({
@@ -292,6 +379,7 @@ function useOf({
           expected: "all channels sampled at the same times",
         }),
       );
+    because(same ? "it repeats the time column" : "a second time column");
     return "ignored";
   }
   const isTime = unit?.dimension === "time" || timeWords.test(name);
@@ -311,6 +399,13 @@ function useOf({
     return "index";
   }
   return "channel";
+}
+
+/** As even as the first, and later than all that was seen of it: whether it does go on is known at the end. */
+function goesOn(shape: Shape, first: number, column: number): boolean {
+  const step = meanStep(shape, first);
+  const end = valuesOf(shape, first).at(-1) ?? Number.NaN;
+  return Math.abs(meanStep(shape, column) / step - 1) < 0.01 && (valuesOf(shape, column)[0] ?? Number.NaN) > end;
 }
 
 function sameValues(shape: Shape, a: number, b: number): boolean {

@@ -3,10 +3,14 @@
 /** A column or key that is the time. */
 export const timeWords =
   /^(?:x|t|time|times|time ?(?:base|stamp|axis)|second|seconds|zeit|temps|tiempo|tempo|x-?axis)$/i;
+/** A column's name that says no more than that something was measured. */
+export const generalWords = /^(?:|y|y-?axis|volts?|voltage|amperes?|current|amplitude|values?|data|spannung)$/i;
 /** A column that numbers its rows. */
 export const indexWords = /^(?:#|no\.?|nr\.?|n|i|index|idx|sample|samples|sequence|seq|point|points|row|record)$/i;
 
-export type HeaderKey = "interval" | "rate" | "start" | "rows" | "source" | "verticalUnit" | "horizontalUnit";
+export type HeaderKey = "interval" | "rate" | "start" | "rows" | "source" | "verticalUnit" | "horizontalUnit" | CodeKey;
+/** How codes of a converter become samples. `offset` may be a level or a voltage. */
+export type CodeKey = "increment" | "origin" | "reference" | "offset";
 
 const keys: readonly (readonly [HeaderKey, RegExp])[] = [
   [
@@ -24,6 +28,13 @@ const keys: readonly (readonly [HeaderKey, RegExp])[] = [
   ],
   ["source", /^(?:source|channel|trace)$/i],
   ["verticalUnit", /^(?:vertical ?units?|y ?units?)$/i],
+  [
+    "increment",
+    /^(?:(?:vertical|y|volt(?:age)?s?|amplitude)[ -]?(?:incr?(?:ement)?|step|mult(?:iplier)?)|(?:volts?|v) ?per ?(?:code|count|bit|lsb|level)|lsb)$/i,
+  ],
+  ["origin", /^(?:vertical|y|volt(?:age)?)[ -]?(?:origin|zero)$/i],
+  ["offset", /^(?:vertical|y|volt(?:age)?|code|adc)[ -]?off(?:set)?$/i],
+  ["reference", /^(?:(?:vertical|y)[ -]?ref(?:erence)?|(?:zero|reference|middle) ?(?:level|code))$/i],
   ["horizontalUnit", /^(?:horizontal ?units?|x ?units?)$/i],
 ];
 

@@ -1,6 +1,7 @@
 /** What the lines before the first row say: sample interval, start, rows announced, names and units. */
 
 import type { Decimal, Delimiter } from "./dialect.ts";
+import { codesIn, type HeaderCodes, type Pair } from "./header-codes.ts";
 import { headerQuantity, headerUnit } from "./header-unit.ts";
 import { type HeaderKey, headerKey } from "./header-words.ts";
 import { cellsOf, tokenOf } from "./token.ts";
@@ -20,15 +21,10 @@ export interface HeaderFacts {
   readonly source?: Said<string>;
   readonly verticalUnit?: Said<string>;
   readonly horizontalUnit?: Said<string>;
+  readonly codes?: HeaderCodes;
   /** Cells of the row of names and of the row of units below it, where there are such rows. */
   readonly names?: Said<readonly string[]>;
   readonly units?: Said<readonly string[]>;
-}
-
-interface Pair {
-  readonly key: string;
-  readonly value: string;
-  readonly line: number;
 }
 
 /**
@@ -48,7 +44,12 @@ export function readHeader(
   const cells = all.map(cut);
   const facts: { -readonly [K in keyof HeaderFacts]: HeaderFacts[K] } = {};
   for (const pair of pairsOf(all, cells)) take(facts, pair, decimal);
-  return { ...facts, ...namesAndUnits(cells.slice(0, lines.length), { decimal, width }) };
+  const codes = codesIn({ cells, pairs: [...pairsOf(all, cells)], decimal });
+  return {
+    ...facts,
+    ...(codes === undefined ? {} : { codes }),
+    ...namesAndUnits(cells.slice(0, lines.length), { decimal, width }),
+  };
 }
 
 /** Key and value stand side by side, one above the other, or in one cell with `:` or `=` between. */
@@ -83,7 +84,7 @@ function take(facts: { -readonly [K in keyof HeaderFacts]: HeaderFacts[K] }, pai
     const bare = unit?.dimension === wanted ? unit.factor : 1;
     return headerQuantity(pair.value, { wanted, decimal, bare });
   };
-  const readers: Readonly<Record<HeaderKey, () => void>> = {
+  const readers: Readonly<Partial<Record<HeaderKey, () => void>>> = {
     interval: () => {
       const value = quantity("time");
       if (value !== undefined && value > 0) facts.interval ??= said(value);
@@ -110,7 +111,7 @@ function take(facts: { -readonly [K in keyof HeaderFacts]: HeaderFacts[K] }, pai
       if (headerUnit(pair.value)) facts.horizontalUnit ??= said(pair.value);
     },
   };
-  readers[found.key]();
+  readers[found.key]?.();
 }
 
 /** The last row of texts that is as wide as the rows is the names; where its cells are units, the row before it is. */

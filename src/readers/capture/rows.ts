@@ -1,7 +1,8 @@
 /** Rows of numbers out of bytes: one pass without strings for what is a plain number, the exact slow way for every other line. */
-import type { Dialect } from "./dialect.ts";
+import { Clock } from "./clock.ts";
+import type { ColumnUse, Dialect } from "./dialect.ts";
 import { Tally } from "./problems.ts";
-import { cellsOf, tokenOf } from "./token.ts";
+import { cellsOf, type Token, tokenOf } from "./token.ts";
 
 export type RowTrouble =
   | "not-a-number"
@@ -10,7 +11,17 @@ export type RowTrouble =
   | "long-row"
   | "over-range"
   | "missing"
+  | "row-without-time"
   | "line-too-long";
+
+/** Lines without a row before a row. */
+export interface Break {
+  readonly row: number;
+  readonly lines: readonly string[];
+}
+
+/** True for the columns whose numbers are kept. */
+export const isKept = (use: ColumnUse): boolean => use === "time" || use === "channel" || use === "continuation";
 
 /** Takes rows by the block: `values` [rows × kept columns], row-major, in the units of the file. */
 export type RowSink = (values: Float64Array, rows: number) => void;
@@ -24,6 +35,10 @@ const rowsPerBlock = 4096;
 /** A line of this many bytes is no row of a record. */
 const longestLine = 1 << 20;
 
+/** Lines of text between rows that are kept: they may be the header of another channel. */
+const mostHeaderLines = 40;
+const mostBreaks = 64;
+
 /** 10^0 … 10^22 are exact in double precision; so are products and quotients of whole numbers below 2^53 with them, rounded once. */
 const powers = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
 
@@ -33,6 +48,8 @@ export class RowParser {
   rows = 0;
   /** Set where a line was so long that reading was given up. */
   gaveUp = false;
+  /** Where rows go on after text, up to the first few dozen. */
+  readonly breaks: Break[] = [];
   /** Text lines after the last row so far; they are trouble only where another row follows. */
   private pendingText: { line: number; token: string }[] = [];
   private pendingCount = 0;
@@ -47,6 +64,11 @@ export class RowParser {
   private readonly width: number;
   private readonly kept: Uint8Array;
   private readonly keptCount: number;
+  /** Column of clock times, or −1. */
+  private readonly clockColumn: number;
+  private readonly clock = new Clock();
+  /** Column of the time, or −1. */
+  private readonly timeColumn: number;
   private readonly stage: Float64Array;
   private staged = 0;
   /** Sign of the last number of each kept column, for `OVER` without a sign. */
@@ -71,7 +93,9 @@ export class RowParser {
     this.decimal = dialect.decimal.charCodeAt(0);
     this.newline = newline.charCodeAt(0);
     this.width = dialect.columns.length;
-    this.kept = Uint8Array.from(dialect.columns, ({ use }) => (use === "time" || use === "channel" ? 1 : 0));
+    this.kept = Uint8Array.from(dialect.columns, ({ use }) => (isKept(use) ? 1 : 0));
+    this.timeColumn = dialect.columns.findIndex(({ use }) => use === "time");
+    this.clockColumn = dialect.columns.findIndex(({ clock }) => clock === true);
     this.keptCount = this.kept.reduce((sum, one) => sum + one, 0);
     this.stage = new Float64Array(rowsPerBlock * Math.max(1, this.keptCount));
     this.signs = new Float64Array(this.keptCount).fill(1);
@@ -88,7 +112,7 @@ export class RowParser {
   /** The text lines after the last row, if any. */
   trailing(): { line: number; token: string; count: number } | undefined {
     const first = this.pendingText[0];
-    return first === undefined ? undefined : { ...first, count: this.pendingCount };
+    return first === undefined ? undefined : { line: first.line, token: first.token.trim(), count: this.pendingCount };
   }
 
   push(piece: Uint8Array): void {
@@ -286,19 +310,22 @@ export class RowParser {
       this.noteSkipped();
       return;
     }
-    const tokens = cells.map((cell) => {
-      const decimal =
-        this.dialect.delimiter === "," && this.dialect.decimal === "," && !cell.quoted ? "." : this.dialect.decimal;
-      return tokenOf(cell.text, decimal);
-    });
+    const tokens = cells.map((cell, column) => this.tokenAt(cell, column));
     const keptTokens = tokens.filter((_, column) => this.kept[column] === 1);
+    const timeKind = tokens[this.timeColumn]?.kind;
     if (
-      !keptTokens.some(({ kind }) => kind === "number" || kind === "over") &&
-      keptTokens.some(({ kind }) => kind === "text")
+      timeKind === "text" ||
+      (!keptTokens.some(({ kind }) => kind === "number" || kind === "over") &&
+        keptTokens.some(({ kind }) => kind === "text"))
     ) {
       this.noteSkipped();
       this.pendingCount++;
-      if (this.pendingText.length < 1) this.pendingText.push({ line: this.line, token: line.trim() });
+      if (this.pendingText.length < mostHeaderLines) this.pendingText.push({ line: this.line, token: line.trimEnd() });
+      return;
+    }
+    if (this.timeColumn >= 0 && timeKind !== "number") {
+      this.noteSkipped();
+      this.tally.add("row-without-time", { line: this.line, column: cells[this.timeColumn]?.column ?? 1, token: line });
       return;
     }
     if (this.pendingCount > 0) this.settlePending();
@@ -326,6 +353,16 @@ export class RowParser {
     this.rows++;
   }
 
+  private tokenAt({ text, quoted }: { text: string; quoted: boolean }, column: number): Token {
+    if (column === this.clockColumn) {
+      const value = this.clock.since(text);
+      if (!Number.isNaN(value)) return { kind: "number", value };
+      return text === "" ? { kind: "missing" } : { kind: "text" };
+    }
+    const { delimiter, decimal } = this.dialect;
+    return tokenOf(text, delimiter === "," && decimal === "," && !quoted ? "." : decimal);
+  }
+
   /** Sign of the number before in the same kept column. */
   private lastSign(kept: number): number {
     const before = this.stage[this.staged - this.keptCount + kept];
@@ -336,8 +373,10 @@ export class RowParser {
 
   private settlePending(): void {
     const first = this.pendingText[0];
+    if (this.breaks.length < mostBreaks)
+      this.breaks.push({ row: this.rows, lines: this.pendingText.map(({ token }) => token) });
     for (let n = 0; n < this.pendingCount && first !== undefined; n++)
-      this.tally.add("text-line", { line: first.line, column: 1, token: first.token });
+      this.tally.add("text-line", { line: first.line, column: 1, token: first.token.trim() });
     this.pendingText = [];
     this.pendingCount = 0;
   }

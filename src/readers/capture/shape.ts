@@ -1,4 +1,5 @@
 /** Which delimiter, which decimal sign, and where the rows begin: every pair is tried on the first lines, the best is taken. */
+import { clockTime } from "./clock.ts";
 import type { CaptureSettings, Decimal, Delimiter } from "./dialect.ts";
 import { type Cell, cellsOf, type Token, tokenOf } from "./token.ts";
 
@@ -59,7 +60,8 @@ function shapeWith(
     const tokens = cells.map((cell): Token => {
       // A decimal comma in a file with commas between its cells must stand in quotes.
       const plain = delimiter === "," && decimal === "," && !cell.quoted ? "." : decimal;
-      return tokenOf(cell.text, plain);
+      const clock = clockTime(cell.text);
+      return clock === undefined ? tokenOf(cell.text, plain) : { kind: "number", value: clock.seconds, clock: true };
     });
     return { cells, tokens, blank: cells.every(({ text: cell }) => cell === "") };
   });
@@ -74,7 +76,9 @@ function shapeWith(
   const rest = read.slice(from).filter(({ blank }) => !blank);
   const rows = rest.filter((line) => isRow(line, mask));
   const decimalSeen = rows.some((row) => mask.some((column) => row.cells[column]?.text.includes(decimal)));
-  const width = Math.max(...rows.map(({ cells }) => cells.length));
+  const width = widthOf(rows, mask);
+  // `1,234` alone may as well be three decimals.
+  const doubtful = !decimalSeen && rows.some(({ tokens }) => tokens.some((token) => "grouped" in token));
   // `0,052`: whole digits after a comma that begin with a zero are decimals, not a second column.
   const fractions = delimiter === "," && width === 2 && rows.some(({ cells }) => /^0\d+$/.test(cells[1]?.text ?? ""));
   return {
@@ -82,6 +86,7 @@ function shapeWith(
     score:
       score *
       (fractions ? 0.01 : 1) *
+      (doubtful ? 0.5 : 1) *
       (decimal === "." ? 1 : decimalSeen ? 0.99 : 0.9) *
       (delimiter === " " ? 0.98 : 1),
     shape: {
@@ -96,6 +101,12 @@ function shapeWith(
       of: rest.length,
     },
   };
+}
+
+/** The greatest width that at least a tenth of the rows have: a row longer than that has something too many. */
+function widthOf(rows: readonly Line[], mask: readonly number[]): number {
+  const widths = rows.map(({ cells }) => cells.length).sort((a, b) => b - a);
+  return Math.max(widths[Math.floor(widths.length / 10)] ?? 0, (mask.at(-1) ?? 0) + 1);
 }
 
 function withoutEmptyEnd(cells: readonly Cell[]): readonly Cell[] {

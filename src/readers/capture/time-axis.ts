@@ -1,7 +1,7 @@
 /** From written times to an even axis: rounding is seen through, missing rows are put back empty, uneven rows are resampled or refused. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { formatQuantity } from "../../units/format.ts";
-import type { GrowingTimes } from "./growing.ts";
+import type { Times } from "./growing.ts";
 import { counted, trouble } from "./problems.ts";
 
 export interface EvenAxis {
@@ -31,7 +31,7 @@ const mostFilling = 4;
  * @param times   [rows], s; not finite where a row has no time
  * @param lineOf  line of the file of a row
  */
-export function checkAxis(times: GrowingTimes, lineOf: (row: number) => number): AxisCheck {
+export function checkAxis(times: Times, lineOf: (row: number) => number): AxisCheck {
   const count = times.length;
   const refuse = (parts: Omit<Parameters<typeof trouble>[0], "severity">): AxisCheck => ({
     findings: [trouble(parts)],
@@ -88,7 +88,7 @@ export function checkAxis(times: GrowingTimes, lineOf: (row: number) => number):
   return filledOrResampled(times, lineOf);
 }
 
-function survey(times: GrowingTimes): { first: number; last: number; lost: number; backwards: number } {
+function survey(times: Times): { first: number; last: number; lost: number; backwards: number } {
   let lost = -1;
   let backwards = -1;
   let before = Number.NEGATIVE_INFINITY;
@@ -102,11 +102,7 @@ function survey(times: GrowingTimes): { first: number; last: number; lost: numbe
 }
 
 /** Least-squares line through the times, and the greatest distance of a time from it. */
-function straightLine(
-  times: GrowingTimes,
-  first: number,
-  mean: number,
-): { start: number; interval: number; worst: number } {
+function straightLine(times: Times, first: number, mean: number): { start: number; interval: number; worst: number } {
   const count = times.length;
   const middle = (count - 1) / 2;
   let sum = 0;
@@ -131,7 +127,7 @@ function straightLine(
  * The least difference between two written times that differ, over the first thousand rows, and whether rounding made it:
  * rounded times stand still now and then, or step by one and by two so often that it cannot be missing rows.
  */
-function writtenSteps(times: GrowingTimes): { step: number; rounded: boolean } {
+function writtenSteps(times: Times): { step: number; rounded: boolean } {
   const steps = Array.from({ length: Math.min(1000, times.length - 1) }, (_, row) => times.at(row + 1) - times.at(row));
   const moves = steps.filter((step) => step > 0);
   const step = moves.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
@@ -155,7 +151,7 @@ function rounded(line: number, { step, interval }: { step: number; interval: num
   });
 }
 
-function filledOrResampled(times: GrowingTimes, lineOf: (row: number) => number): AxisCheck {
+function filledOrResampled(times: Times, lineOf: (row: number) => number): AxisCheck {
   const count = times.length;
   const steps = Float64Array.from({ length: Math.min(count - 1, 100_001) }, (_, i) => {
     const row = Math.floor((i * (count - 2)) / Math.max(1, Math.min(count - 1, 100_001) - 1));
@@ -254,7 +250,7 @@ function second(value: number): string {
  *
  * `with gaps`: each row goes to the nearest place, places without a row are NaN. `resampled`: cubic through the four nearest rows.
  */
-export function onAxis(samples: Float32Array, times: GrowingTimes, axis: EvenAxis): Float32Array {
+export function onAxis(samples: Float32Array, times: Times, axis: EvenAxis): Float32Array {
   if (axis.rows === "as they stand") return samples;
   const placed = new Float32Array(axis.length).fill(Number.NaN);
   if (axis.rows === "with gaps") {
@@ -274,7 +270,7 @@ export function onAxis(samples: Float32Array, times: GrowingTimes, axis: EvenAxi
 }
 
 /** Lagrange's cubic through the rows about `t`; a straight line where the neighbours are too few or stand at one time. */
-function cubicAt(samples: Float32Array, times: GrowingTimes, { row, t }: { row: number; t: number }): number {
+function cubicAt(samples: Float32Array, times: Times, { row, t }: { row: number; t: number }): number {
   const from = Math.max(0, Math.min(row - 1, samples.length - 4));
   const nodes = samples.length < 4 ? [row, row + 1] : [from, from + 1, from + 2, from + 3];
   const distinct = nodes.filter((node, i) => i === 0 || times.at(node) > times.at(nodes[i - 1] ?? node));

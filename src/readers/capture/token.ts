@@ -2,7 +2,8 @@
 import type { Decimal, Delimiter } from "./dialect.ts";
 
 export type Token =
-  | { readonly kind: "number"; readonly value: number }
+  /** `grouped`: its thousands are set apart. `clock`: seconds of the day. */
+  | { readonly kind: "number"; readonly value: number; readonly grouped?: true; readonly clock?: true }
   /** No number was recorded here. */
   | { readonly kind: "missing" }
   /** Over the instrument's range; sign 0 where the token does not say to which side. */
@@ -12,6 +13,11 @@ export type Token =
 const patterns: Readonly<Record<Decimal, RegExp>> = {
   ".": /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eEdD][+-]?\d+)?$/,
   ",": /^[+-]?(?:\d+,?\d*|,\d+)(?:[eEdD][+-]?\d+)?$/,
+};
+/** `1,234.5`, `1'234.5`, `1 234.5`: groups of three digits behind one to three that begin with no zero. */
+const groups: Readonly<Record<Decimal, RegExp>> = {
+  ".": /^[+-]?[1-9]\d{0,2}([,'’ \u00a0\u2009\u202f])\d{3}(?:\1\d{3})*(?:\.\d*)?$/,
+  ",": /^[+-]?[1-9]\d{0,2}([.'’ \u00a0\u2009\u202f])\d{3}(?:\1\d{3})*(?:,\d*)?$/,
 };
 const missing = /^[+-]?(?:nan(?:\(.*\))?|1[.,]#(?:qnan|snan|ind)0*|null|none|n\/?a|#n\/?a|#num!|#value!|-{1,4}|\?+)$/i;
 const over =
@@ -29,6 +35,9 @@ export function tokenOf(text: string, decimal: Decimal): Token {
     // A number beyond double precision is one that the instrument did not measure.
     return Number.isFinite(value) ? { kind: "number", value } : { kind: "over", sign: value < 0 ? -1 : 1 };
   }
+  const group = groups[decimal].exec(plain)?.[1];
+  if (group !== undefined)
+    return { kind: "number", value: Number(plain.replaceAll(group, "").replace(",", ".")), grouped: true };
   if (missing.test(plain)) return { kind: "missing" };
   if (under.test(plain)) return { kind: "over", sign: -1 };
   return { kind: "text" };
