@@ -1,15 +1,12 @@
 /** A match in words: its one sentence, how sure a figure is, how likely a cause. */
 import { formatQuantity } from "../units/format.ts";
-import type { Explanation, Match, MatchedFigure } from "../workbench/match-contract.ts";
+import type { Explanation, Match } from "../workbench/match-contract.ts";
 
 /** Support from which a cause is called likely, and from which it is worth a look. */
 const supported = { likely: 6, possible: 1 };
 const shownCauses = 5;
-/** Part of the drawing's doubt that is left from which a figure was not measured at all. */
-const notSeen = 0.97;
 
-/** Whether the records say anything of a figure. */
-export const isSeen = ({ left }: Pick<MatchedFigure, "left">): boolean => left < notSeen;
+export { isSeen } from "../workbench/match-seen.ts";
 
 /** One sentence: does it agree, and if not, what is most likely. */
 export function matchHeadline({ explanations, taken, observations }: Match): string {

@@ -4,9 +4,7 @@ import type { LoggedAdoption, LoggedMatch } from "../description/bench-log.ts";
 import { captureFigures } from "./match-capture.ts";
 import type { Match } from "./match-contract.ts";
 import { type MatchRecord, nameOf } from "./match-observe.ts";
-
-/** Part of the drawing's doubt that is left from which a figure was not measured at all. */
-const notSeen = 0.97;
+import { isSeen } from "./match-seen.ts";
 
 /**
  * @param at    moment, as `2026-11-25T16:20:00Z`
@@ -41,7 +39,7 @@ export function matchEntry({
     }),
     says,
     fitted: match.matched
-      .filter(({ left }) => left < notSeen)
+      .filter(isSeen)
       .map(({ id, value, low, high, unit, drawn, shift }) => ({ id, value, low, high, unit, drawn, shift })),
     chiSquare: match.chiSquare,
     observations: match.observations,

@@ -100,11 +100,17 @@ export function readAgain(view: CaptureView, settings: Sayings["settings"]): voi
   void readNext();
 }
 
-/** Something else about a record that was read. */
+/** Something else about a record that was read. Shown at once; what it changes follows. */
 export async function say(id: number, change: (says: Sayings) => Sayings): Promise<void> {
   const now = captures.value.find((one) => one.id === id);
-  const said = now && (await recordBench().tellOfCapture(now, change(now.says)));
-  if (now !== undefined && said !== undefined) place({ ...now, ...said });
+  if (now === undefined) return;
+  const says = change(now.says);
+  place({ ...now, says });
+  const said = await recordBench().tellOfCapture(now, says);
+  const then = captures.value.find((one) => one.id === id);
+  // somebody may have said more meanwhile
+  if (said === undefined || then?.says !== says) return;
+  place({ ...then, ...said, says });
   await matchNow();
 }
 
@@ -113,7 +119,9 @@ const today = () => moment().slice(0, 10);
 
 /** What the newest match was made of, and what of it stands in the log. */
 let loggedRecords = "";
-let logged: MatchAnswer | undefined;
+const logged = signal<MatchAnswer | undefined>(undefined);
+/** Whether the fit that is shown stands in the log. */
+export const isLogged = computed(() => matched.value?.entry === undefined || logged.value === matched.value);
 const recordsOf = ({ ids }: MatchAnswer) => ids.join(" ");
 
 export async function matchNow(): Promise<void> {
@@ -139,8 +147,8 @@ export async function matchNow(): Promise<void> {
 
 export function logMatch(): void {
   const now = matched.peek();
-  if (now?.entry === undefined || now === logged) return;
-  logged = now;
+  if (now?.entry === undefined || now === logged.peek()) return;
+  logged.value = now;
   loggedRecords = recordsOf(now);
   void addEntry({ ...now.entry, at: moment() });
 }

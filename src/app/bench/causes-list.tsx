@@ -1,4 +1,4 @@
-/** What the comparison comes to, what may explain a difference, and what these records cannot tell. */
+/** What the comparison comes to, and what may explain a difference. */
 import { matchHeadline, supportText, worthLooking } from "../../views/match-words.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { RecordFindings } from "./record-findings.tsx";
@@ -7,29 +7,35 @@ export function CausesList({ match }: { readonly match: Match }) {
   const causes = worthLooking(match.explanations);
   const most = Math.max(1, ...causes.map(({ support }) => support));
   return (
-    <section class="causes" aria-labelledby="causes-title">
-      <h2 id="causes-title">{matchHeadline(match)}</h2>
+    causes.length > 0 && (
+      <section class="causes" aria-labelledby="causes-title">
+        <h2 id="causes-title">What may explain it, most supported first</h2>
+        <ol>
+          {causes.map((cause) => (
+            <li key={cause.id} data-cause={cause.id}>
+              <p>
+                <strong>{cause.says}</strong> <span class="small">{supportText(cause)}</span>
+              </p>
+              <span class="support" style={{ width: `${(100 * cause.support) / most}%` }} aria-hidden="true" />
+              <p class="small">{`look: ${cause.check}`}</p>
+            </li>
+          ))}
+        </ol>
+        <p class="small">
+          The number is twice the logarithm of how much more probable the records are with the cause than without: 6 is
+          twenty to one.
+        </p>
+      </section>
+    )
+  );
+}
+
+/** Does it agree? In one sentence, with what is wrong with the fit. */
+export function Verdict({ match }: { readonly match: Match }) {
+  return (
+    <section class="verdict" aria-label="What the comparison comes to">
+      <p>{matchHeadline(match)}</p>
       <RecordFindings findings={match.findings} />
-      {causes.length > 0 && (
-        <>
-          <h3>what may explain it, most supported first</h3>
-          <ol>
-            {causes.map((cause) => (
-              <li key={cause.id} data-cause={cause.id}>
-                <p>
-                  <strong>{cause.says}</strong> <span class="small">{supportText(cause)}</span>
-                </p>
-                <span class="support" style={{ width: `${(100 * cause.support) / most}%` }} aria-hidden="true" />
-                <p class="small">{`look: ${cause.check}`}</p>
-              </li>
-            ))}
-          </ol>
-          <p class="small">
-            The number is twice the logarithm of how much more probable the records are with the cause than without: 6
-            is twenty to one.
-          </p>
-        </>
-      )}
     </section>
   );
 }

@@ -4,7 +4,7 @@ import { formatQuantity } from "../../units/index.ts";
 import { isSeen, shareText } from "../../views/match-words.ts";
 import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
 import { file } from "../state/document.ts";
-import { adopt, matched, notAdopted } from "./bench-state.ts";
+import { adopt, isLogged, logMatch, matched, notAdopted } from "./bench-state.ts";
 
 const signed = (value: number) => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)}`;
 
@@ -22,7 +22,7 @@ function Row({ figure }: { readonly figure: MatchedFigure }) {
       <td>{seen ? text(value) : "not seen"}</td>
       <td>{seen ? shareText({ value, low, high }) : ""}</td>
       <td>{seen ? signed(shift) : ""}</td>
-      <td>{seen ? `${Math.round(100 * left)} %` : "all"}</td>
+      <td>{seen ? (left > 1 ? "more" : `${Math.round(100 * left)} %`) : "all"}</td>
     </tr>
   );
 }
@@ -52,8 +52,15 @@ function Adoption({ match }: { readonly match: Match }) {
         aria-describedby={why === undefined ? undefined : "adopt-why"}
         onClick={adopt}
       >
-        {why === undefined ? `Adopt ${match.adopt.length} measured` : "Adopt"}
+        {why === undefined && match.adopt.length > 1
+          ? `Adopt ${match.adopt.length} measured values`
+          : "Adopt what was measured"}
       </button>
+      {!isLogged.value && (
+        <button type="button" class="quiet" onClick={logMatch}>
+          Write this fit into the log
+        </button>
+      )}
       {why !== undefined && (
         <p id="adopt-why" class="small">
           {why}
@@ -94,6 +101,8 @@ export function DrawnTable({ match }: { readonly match: Match }) {
             </table>
           </div>
           <p class="small">
+            {match.taken !== undefined &&
+              "What the taken cause sets free is less sure after the fit than it was drawn: more. "}
             {`χ² ${formatQuantity(match.chiSquare, "1", { digits: 3 })} from ${match.observations} things seen in ${matched.value?.ids.length === 1 ? "one record" : `${matched.value?.ids.length} records`}.`}
           </p>
         </section>

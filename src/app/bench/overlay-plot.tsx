@@ -71,7 +71,7 @@ export function OverlayPlot({ overlay, prediction }: { readonly overlay: Overlay
   useWavePointer(ref, scale, hand);
   const width = Math.max(Math.floor(size.width), 240);
   const isNarrow = width < 520;
-  const margin = { left: isNarrow ? 44 : 58, right: 10, top: 26, bottom: 40 };
+  const margin = { left: isNarrow ? 44 : 58, right: 10, top: 40, bottom: 40 };
   const { from, to } = asked.value ?? whole;
   const laid = layOverlay(overlay, {
     prediction,
@@ -155,10 +155,10 @@ export function OverlayPlot({ overlay, prediction }: { readonly overlay: Overlay
           ].map(({ time, name }) =>
             time === undefined || time < from || time > to ? null : (
               <g key={name} class="moment">
-                <path d={`M${x.toPage(time)} ${margin.top - 14}V${base}`} />
+                <path d={`M${x.toPage(time)} 6V${base}`} />
                 <text
                   x={x.toPage(time) + (x.toPage(time) > right - 110 ? -4 : 4)}
-                  y={margin.top - 6}
+                  y={15}
                   text-anchor={x.toPage(time) > right - 110 ? "end" : "start"}
                 >
                   {name}

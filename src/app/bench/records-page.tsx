@@ -2,7 +2,7 @@
 import { useRef } from "preact/hooks";
 import { captures, matchBehind, matched, shownId, takeFiles } from "./bench-state.ts";
 import { CaptureCard } from "./capture-card.tsx";
-import { CausesList } from "./causes-list.tsx";
+import { CausesList, Verdict } from "./causes-list.tsx";
 import { DrawnTable } from "./drawn-table.tsx";
 import { RecordPictures } from "./record-pictures.tsx";
 
@@ -50,6 +50,11 @@ export function RecordsPage() {
         {all.length === 0 && <PickRecords wide />}
         {answer !== undefined && (
           <>
+            {answer.match === undefined ? (
+              <p class="empty wrong">{`No comparison: ${answer.refused}`}</p>
+            ) : (
+              <Verdict match={answer.match} />
+            )}
             {at >= 0 && (
               <RecordPictures
                 key={answer.ids[at]}
@@ -58,9 +63,7 @@ export function RecordsPage() {
                 match={answer.match}
               />
             )}
-            {answer.match === undefined ? (
-              <p class="empty wrong">{`No comparison: ${answer.refused}`}</p>
-            ) : (
+            {answer.match !== undefined && (
               <>
                 <CausesList match={answer.match} />
                 <DrawnTable match={answer.match} />

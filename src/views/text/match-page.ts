@@ -57,8 +57,8 @@ const tableHead = `  ${padded("", 20)}${paddedLeft("drawn", 13)}${paddedLeft("me
 function rowOf({ id, drawn, value, low, high, unit, shift, left }: MatchedFigure): string {
   const quantity = quantities.get(id);
   const text = (what: number) => formatQuantity(what, unit, { digits: quantity?.display.digits ?? 4 });
-  const beside = !isSeen({ left }) ? paddedLeft("not seen", 13) : paddedLeft(text(value), 13);
-  const off = !isSeen({ left }) ? "" : `${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
+  const beside = !isSeen({ left, shift }) ? paddedLeft("not seen", 13) : paddedLeft(text(value), 13);
+  const off = !isSeen({ left, shift }) ? "" : `${shift >= 0 ? "+" : "−"}${Math.abs(shift).toFixed(1)}`;
   return `  ${padded(cut(quantity?.name ?? id, 19), 20)}${paddedLeft(text(drawn), 13)}${beside}  ${padded(shareText({ value, low, high }), 10)} ${off}`.trimEnd();
 }
 
