@@ -5,6 +5,7 @@ import { burstQuantities } from "./quantities-burst.ts";
 import { driverQuantities } from "./quantities-driver.ts";
 import { matchQuantities } from "./quantities-match.ts";
 import { programmeQuantities } from "./quantities-programme.ts";
+import { safetyQuantities } from "./quantities-safety.ts";
 import type { Quantity } from "./quantity.ts";
 
 export { type Group, groups, type Quantity } from "./quantity.ts";
@@ -400,6 +401,7 @@ export const quantities: ReadonlyMap<string, Quantity> = new Map(
     ...burstQuantities,
     ...driverQuantities,
     ...programmeQuantities,
+    ...safetyQuantities,
     ...benchQuantities,
     ...matchQuantities,
   ].map((quantity) => [quantity.id, quantity]),

@@ -20,6 +20,11 @@ export const groups = [
   "feedback",
   "control",
   "programme",
+  "stand-off",
+  "fields",
+  "noise",
+  "stored",
+  "touch",
   "record",
   "match",
 ] as const;

@@ -2,6 +2,7 @@
 import { benchSources } from "./sources-bench.ts";
 import { matchSources } from "./sources-match.ts";
 import { programmeSources } from "./sources-programme.ts";
+import { safetySources } from "./sources-safety.ts";
 
 /**
  * How far the words of a source may be trusted here.
@@ -452,6 +453,7 @@ const table = {
   ...benchSources,
   ...matchSources,
   ...programmeSources,
+  ...safetySources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;

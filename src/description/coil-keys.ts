@@ -6,6 +6,7 @@ import { feedbackKeys } from "./keys/feedback.ts";
 import { interrupterKeys } from "./keys/interrupter.ts";
 import { primaryKeys } from "./keys/primary.ts";
 import { secondaryKeys } from "./keys/secondary.ts";
+import { showKeys } from "./keys/show.ts";
 import { siteKeys } from "./keys/site.ts";
 import { supplyKeys } from "./keys/supply.ts";
 import { tankKeys } from "./keys/tank.ts";
@@ -43,6 +44,7 @@ export const coilKeys = defineKeys({
     also: { fixedFrequency: "sense" },
   },
   interrupter: { kind: "record", says: "how long and how often", keys: interrupterKeys },
+  show: { kind: "record", says: "the coil among people: who stands where, and what was acknowledged", keys: showKeys },
   aim: {
     kind: "oneOf",
     says: "what the tune is compared with; a streamer of the predicted length where absent",

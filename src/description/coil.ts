@@ -19,6 +19,7 @@ import type {
   Tesla,
   Volt,
 } from "../units/si.ts";
+import type { Hazard } from "./hazards.ts";
 
 export interface Air {
   readonly temperature: Kelvin;
@@ -182,6 +183,32 @@ export interface Interrupter {
   readonly rate: Hertz;
   readonly limits?: { readonly onTime: Second; readonly duty: Ratio; readonly rate: Hertz; readonly gap: Second };
 }
+/** A place on the floor: distance from the axis, and bearing anticlockwise from the audience's side, seen from above. */
+export interface FloorPlace {
+  readonly at: Metre;
+  readonly bearing: Radian;
+}
+/** The coil among people. What is absent was not said, and is a finding; nothing in it is a permission. */
+export interface Show {
+  readonly barrier?: Metre;
+  readonly duration?: Second;
+  readonly duty?: Ratio;
+  readonly room?: {
+    readonly width: Metre;
+    readonly depth: Metre;
+    readonly behind?: Metre;
+    readonly airing: "open" | "changed" | "closed";
+  };
+  readonly operator?: FloorPlace;
+  readonly second?: FloorPlace;
+  readonly breaker?: FloorPlace;
+  readonly deadMan: boolean;
+  readonly exit?: FloorPlace;
+  readonly earth?: FloorPlace & { readonly lead?: Metre };
+  /** dB(A) at a distance. */
+  readonly noise?: { readonly level: number; readonly at: Metre };
+  readonly acknowledged: readonly Hazard[];
+}
 /** What the tune should aim at. Absent: the secondary loaded by a streamer of the predicted length. */
 export type Aim = { readonly streamer: Metre } | { readonly ratio: Ratio };
 
@@ -197,5 +224,6 @@ export interface Coil {
   readonly supply?: Supply;
   readonly feedback?: Feedback;
   readonly interrupter?: Interrupter;
+  readonly show?: Show;
   readonly aim?: Aim;
 }
