@@ -85,7 +85,7 @@ async function readOnce(io: Io, name: string, settings: CaptureSettings): Promis
 function progressText(name: string, { bytesRead, bytesTotal, rows }: Progress): string {
   const part =
     bytesTotal === undefined ? `${Math.floor(bytesRead / 1e6)} MB` : `${Math.round((100 * bytesRead) / bytesTotal)} %`;
-  return `${name}: ${part}${rows === 0 ? "" : ` read, ${(rows / 1e6).toFixed(1)} million rows`}`;
+  return `${name}: ${part} read${rows < 1e5 ? "" : `, ${(rows / 1e6).toFixed(1)} million rows`}`;
 }
 
 /** Channels are spoken of by their number from 1, or by name. */

@@ -382,6 +382,10 @@ function useOf({
     because(same ? "it repeats the time column" : "a second time column");
     return "ignored";
   }
+  if (unit?.dimension === "energy") {
+    because("it is an energy, which no probe shows");
+    return "ignored";
+  }
   const isTime = unit?.dimension === "time" || timeWords.test(name);
   const stepsUnnamed = name === "" && shape.numeric.length > 1 && stepsEvenly(shape, column);
   if (time.column === undefined && !countsRows(shape, column) && (isTime || stepsUnnamed)) {

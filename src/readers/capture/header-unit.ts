@@ -13,7 +13,7 @@ export interface HeaderUnit {
 }
 
 /** What a channel can show, in the order in which a spelling is looked up. */
-const kinds: readonly Dimension[] = ["time", "voltage", "current", "frequency", "power", "ratio"];
+const kinds: readonly Dimension[] = ["time", "voltage", "current", "frequency", "power", "energy", "ratio"];
 const brackets = /^[([{<]\s*(.*?)\s*[)\]}>]$/;
 const seconds: Readonly<Record<string, string>> = {
   sec: "s",
@@ -67,7 +67,10 @@ export function nameAndUnit(text: string): { name: string; unit: HeaderUnit | un
     /^(.*?)\s*[([{]\s*([^()[\]{}]{1,24})\s*[)\]}]\s*$/.exec(whole) ??
     /^(.*\S)\s+in\s+(\S{1,16})$/.exec(whole) ??
     /^([^/]*[^/\s])\s*\/\s*(\S{1,4})$/.exec(whole) ??
-    /^(.*\S)\s*,\s*(\S{1,6})$/.exec(whole);
+    /^(.*\S)\s*,\s*(\S{1,6})$/.exec(whole) ??
+    /^(.*[^_])_([A-Za-zµ]{2,3})$/.exec(whole) ??
+    // Behind anything else a lone letter may be the name of a channel.
+    /^(.*(?:time|volt(?:age)?|current|energy|power).*)_([A-Za-z])$/i.exec(whole);
   if (match !== null) {
     const unit = headerUnit(match[2] ?? "");
     if (unit !== undefined) return { name: match[1]?.trim() ?? "", unit, unknown: "" };

@@ -32,7 +32,7 @@ export function trouble({
     rule,
     severity,
     path,
-    what,
+    what: printable(what),
     evidence: [],
     remedies: remedies.map((says): Remedy => ({ says, edits: [] })),
     ...(place === undefined ? {} : { place }),
@@ -64,9 +64,11 @@ export class Tally<Kind extends string> {
 
 const longestQuote = 40;
 
+const printable = (text: string) => text.replace(/[\u0000-\u001f\u007f\u0080-\u009f\ufffd]/g, "·");
+
 /** A token as it may stand in a message: control characters replaced, cut where it is long. */
 export function shortened(token: string): string {
-  const clean = token.replace(/[\u0000-\u001f\u007f\ufffd]/g, "·");
+  const clean = printable(token);
   return clean.length > longestQuote ? `${clean.slice(0, longestQuote - 1)}…` : clean;
 }
 

@@ -5,7 +5,7 @@ import { CsvReader, headSize } from "./csv.ts";
 import type { CaptureReading, CaptureSettings, Format, Watch } from "./dialect.ts";
 import { asciiKeeper, encodingOf, textOf } from "./encoding.ts";
 import { readJson } from "./json.ts";
-import { counted, trouble } from "./problems.ts";
+import { trouble } from "./problems.ts";
 import { type CaptureSource, piecesOf } from "./source.ts";
 import { isWav, readWav } from "./wav.ts";
 
@@ -119,11 +119,11 @@ class CaptureReader {
 
   private cancelled(): Finding {
     const { bytesTotal } = this.watch;
-    const part = bytesTotal === undefined ? "" : ` of ${counted(bytesTotal, "byte")}`;
+    const of = bytesTotal === undefined ? "" : ` of ${megabytes(bytesTotal)}`;
     return trouble({
       rule: "capture-cancelled",
       severity: "look",
-      what: `reading was stopped after ${bytesTotal === undefined ? counted(this.bytes, "byte") : this.bytes}${part}; nothing of it is kept`,
+      what: `reading was stopped after ${megabytes(this.bytes)}${of}; nothing of it is kept`,
       expected: "the whole file",
       remedies: ["read it again from its beginning"],
     });
@@ -141,6 +141,8 @@ const tooLong = trouble({
   what: `the file is longer than ${longestHeld / (1 << 20)} MiB`,
   expected: "a shorter record; a longer one as CSV, which is read by the piece",
 });
+
+const megabytes = (bytes: number) => (bytes < 1e6 ? `${Math.round(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`);
 
 function notWav(): CaptureReading {
   return {

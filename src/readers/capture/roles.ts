@@ -13,6 +13,9 @@ const words: readonly (readonly [ChannelRole, RegExp])[] = [
 
 export function guessedRole({ name, unit }: { name: string; unit: string }): { role: ChannelRole; because: string } {
   const plain = name.toLowerCase().replace(/[_\-.]+|(?<=[a-z])(?=\d)/g, " ");
+  // The gate of one switch follows the carrier, not the interrupter.
+  if (/\bgate\b.*\b(?:upper|lower|high|low|hs|ls|[a-d])\b|\b(?:upper|lower|high|low|hs|ls)\b.*\bgate\b/.test(plain))
+    return { role: "unknown", because: "it is the gate of one switch, by its name" };
   for (const [role, pattern] of words) {
     const match = pattern.exec(plain);
     if (match !== null) return { role, because: `\`${match[0].trim()}\` in its name` };

@@ -73,7 +73,8 @@ function shapeWith(
   const holds = (column: number) => filled.filter(({ tokens }) => isMeasured(tokens[column])).length;
   const mask = run.mask.filter((column) => holds(column) >= filled.length / 2);
   if (mask.length === 0) return undefined;
-  const rest = read.slice(from).filter(({ blank }) => !blank);
+  const first = headerLines === undefined ? firstRow(read, { from, mask }) : from;
+  const rest = read.slice(first).filter(({ blank }) => !blank);
   const rows = rest.filter((line) => isRow(line, mask));
   const decimalSeen = rows.some((row) => mask.some((column) => row.cells[column]?.text.includes(decimal)));
   const width = widthOf(rows, mask);
@@ -92,7 +93,7 @@ function shapeWith(
     shape: {
       delimiter,
       decimal,
-      headerLines: headerLines ?? from,
+      headerLines: headerLines ?? first,
       width,
       numeric: mask,
       rows: rows.map(({ tokens }) => tokens),
@@ -101,6 +102,23 @@ function shapeWith(
       of: rest.length,
     },
   };
+}
+
+/** Rows with a text in a cell may stand before the first whole one: their other numbers lead up to it in the same steps. */
+function firstRow(lines: readonly Line[], { from, mask }: { from: number; mask: readonly number[] }): number {
+  const numberAt = (line: number, column: number) => {
+    const token = lines[line]?.tokens[column];
+    return token?.kind === "number" ? token.value : Number.NaN;
+  };
+  let first = from;
+  const leadsUp = (column: number) => {
+    const [before, at, next] = [first - 1, first, first + 1].map((line) => numberAt(line, column));
+    return before !== undefined && at !== undefined && next !== undefined && next !== at
+      ? Math.abs(2 * at - next - before) < 0.1 * Math.abs(next - at)
+      : false;
+  };
+  while (first > 0 && mask.some(leadsUp)) first--;
+  return first;
 }
 
 /** The greatest width that at least a tenth of the rows have: a row longer than that has something too many. */

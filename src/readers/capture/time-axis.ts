@@ -132,7 +132,8 @@ function writtenSteps(times: Times): { step: number; rounded: boolean } {
   const moves = steps.filter((step) => step > 0);
   const step = moves.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
   const double = moves.filter((one) => one > 1.5 * step).length;
-  return { step, rounded: moves.length < steps.length || double > moves.length / 5 };
+  const whole = moves.every((one) => Math.abs(one / step - Math.round(one / step)) < 0.1);
+  return { step, rounded: whole && (moves.length < steps.length || double > moves.length / 5) };
 }
 
 /** A start without the rounding of the line through the times. */
@@ -207,11 +208,12 @@ function filledOrResampled(times: Times, lineOf: (row: number) => number): AxisC
     };
   }
   if (longest <= longestGap * median && odd > 0) {
+    const interval = Number(median.toPrecision(9));
     return {
       axis: {
         start: times.at(0),
-        interval: (times.at(count - 1) - times.at(0)) / (count - 1),
-        length: count,
+        interval,
+        length: Math.floor((times.at(count - 1) - times.at(0)) / interval + 1e-6) + 1,
         rows: "resampled",
       },
       findings: [
@@ -219,8 +221,9 @@ function filledOrResampled(times: Times, lineOf: (row: number) => number): AxisC
           rule: "capture-time-uneven",
           severity: "look",
           line: lineOf(firstOdd),
-          what: `${counted(odd, "step")} of the time differ from ${second(median)}, the first here; the samples are resampled to even steps`,
+          what: `${counted(odd, "step")} of the time differ from ${second(median)}, the first here; the samples are resampled to even steps of ${second(interval)}`,
           expected: "evenly sampled rows: frequencies and decays are read more surely from them",
+          remedies: ["export evenly sampled rows, where the program offers it"],
         }),
       ],
     };
@@ -248,7 +251,7 @@ function second(value: number): string {
 /**
  * Samples on the even axis from rows at their own times.
  *
- * `with gaps`: each row goes to the nearest place, places without a row are NaN. `resampled`: cubic through the four nearest rows.
+ * `with gaps`: each row goes to the nearest place, places without a row are NaN. `resampled`: cubic through the four nearest rows, straight across edges.
  */
 export function onAxis(samples: Float32Array, times: Times, axis: EvenAxis): Float32Array {
   if (axis.rows === "as they stand") return samples;
@@ -269,17 +272,27 @@ export function onAxis(samples: Float32Array, times: Times, axis: EvenAxis): Flo
   return placed;
 }
 
-/** Lagrange's cubic through the rows about `t`; a straight line where the neighbours are too few or stand at one time. */
+/** Steps beside each other that differ by more than this factor stand at an edge, across which no cubic is drawn. */
+const unlike = 4;
+
+/** Lagrange's cubic through the rows about `t`; a straight line where the neighbours are too few, or their steps too unlike. */
 function cubicAt(samples: Float32Array, times: Times, { row, t }: { row: number; t: number }): number {
   const from = Math.max(0, Math.min(row - 1, samples.length - 4));
-  const nodes = samples.length < 4 ? [row, row + 1] : [from, from + 1, from + 2, from + 3];
-  const distinct = nodes.filter((node, i) => i === 0 || times.at(node) > times.at(nodes[i - 1] ?? node));
-  let sum = 0;
-  for (const node of distinct) {
-    let weight = samples[node] ?? Number.NaN;
-    for (const other of distinct)
-      if (other !== node) weight *= (t - times.at(other)) / (times.at(node) - times.at(other));
-    sum += weight;
+  const [a, b, c, d] = [times.at(from), times.at(from + 1), times.at(from + 2), times.at(from + 3)];
+  const shortest = Math.min(b - a, c - b, d - c);
+  const longest = Math.max(b - a, c - b, d - c);
+  if (samples.length < 4 || !(longest < unlike * shortest)) {
+    const [before, after] = [times.at(row), times.at(row + 1)];
+    const part = after > before ? (t - before) / (after - before) : 0;
+    // A gap beside a row does not reach it.
+    if (part === 0) return samples[row] ?? Number.NaN;
+    if (part === 1) return samples[row + 1] ?? Number.NaN;
+    return (1 - part) * (samples[row] ?? Number.NaN) + part * (samples[row + 1] ?? Number.NaN);
   }
-  return sum;
+  return (
+    (samples[from]! * (t - b) * (t - c) * (t - d)) / ((a - b) * (a - c) * (a - d)) +
+    (samples[from + 1]! * (t - a) * (t - c) * (t - d)) / ((b - a) * (b - c) * (b - d)) +
+    (samples[from + 2]! * (t - a) * (t - b) * (t - d)) / ((c - a) * (c - b) * (c - d)) +
+    (samples[from + 3]! * (t - a) * (t - b) * (t - c)) / ((d - a) * (d - b) * (d - c))
+  );
 }

@@ -194,6 +194,14 @@ describe("what is no number", () => {
     ]);
   });
 
+  it("is a gap in the first row too", () => {
+    const reading = holed({ 0: "abc", 1: "1;5" });
+    expect(reading.findings).toMatchObject([
+      { rule: "capture-not-a-number", place: { line: 2, column: 13 }, what: expect.stringContaining("2 cells") },
+    ]);
+    expect(reading.record?.length).toBe(240);
+  });
+
   it("is counted where a row is short or long", () => {
     const lines = each((row) => `${time(row)},${wave(row)}${row === 50 ? ",7" : ""}`).map((line, row) =>
       row === 40 ? time(row) : line,

@@ -159,3 +159,50 @@ describe("rows that do not stand in one even column", () => {
     expectWave(reading, { channels: [wave, other], rules: ["capture-channels-stacked"] });
   });
 });
+
+// independent: the sine is known at every instant; four points of it to a sixteenth of a cycle leave an error below 1e-3
+describe("uneven times", () => {
+  const sine = (t: number) => Math.sin(2 * Math.PI * t * 1e5);
+  const uneven = (at: (row: number) => number, count = 400) =>
+    read(
+      textOf([
+        "time_s,primary_current_A",
+        ...each((row) => `${at(row).toPrecision(12)},${sine(at(row)).toPrecision(9)}`, count),
+      ]),
+    );
+
+  it("are resampled where they rise, and that is said with its place", () => {
+    const step = 6.25e-7;
+    const reading = uneven((row) => step * (row + (row % 5 === 3 ? 0.4 : 0)));
+    expect(rulesOf(reading)).toEqual(["capture-time-uneven"]);
+    expect(reading.findings[0]).toMatchObject({
+      severity: "look",
+      place: { line: 5 },
+      what: expect.stringContaining("resampled"),
+    });
+    const { record } = reading;
+    expect(record?.channels[0]).toMatchObject({ name: "primary_current", unit: "A", role: "primaryCurrent" });
+    const worst = Array.from(record?.channels[0]?.samples ?? [], (value, n) =>
+      Math.abs(value - sine((record?.start ?? 0) + n * (record?.interval ?? 0))),
+    );
+    expect(Math.max(...worst)).toBeLessThan(2e-3);
+  });
+
+  it("draw no swing across an edge that two near rows hold", () => {
+    const at = (row: number) => (row < 100 ? row * 1e-6 : row === 100 ? 99.01e-6 : (row - 1) * 1e-6);
+    const lines = each((row) => `${at(row).toPrecision(10)},${row < 100 ? -600 : 600}`);
+    const reading = read(textOf(["t (s),bridge (V)", ...lines]));
+    expect(rulesOf(reading)).toEqual(["capture-time-uneven"]);
+    const samples = reading.record?.channels[0]?.samples ?? new Float32Array();
+    expect(Math.max(...samples.map(Math.abs))).toBeLessThanOrEqual(600.001);
+    expect(samples[99]).toBe(-600);
+    expect(samples[100]).toBeCloseTo(600, 3);
+  });
+
+  it("are refused over a gap that nobody can fill, with a way out", () => {
+    const reading = uneven((row) => 1e-6 * (row + (row % 3) * 0.3) + (row < 200 ? 0 : 0.01));
+    expect(reading.record).toBeUndefined();
+    expect(reading.findings).toMatchObject([{ rule: "capture-time-uneven", severity: "stop", place: { line: 202 } }]);
+    expect(reading.findings[0]?.remedies.length).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,43 @@
+/** Records on the command line: progress, and Ctrl+C. */
+import { readFile } from "node:fs/promises";
+import { describe, expect, it } from "vitest";
+import { nodeIo } from "../../src/cli/node-io.ts";
+import { run } from "../../src/cli/run.ts";
+import { memoryIo } from "./memory-io.ts";
+
+const coil = await readFile(new URL("../../examples/belfry.yaml", import.meta.url), "utf8");
+const record = `t (s),CH1 (V)\n${Array.from({ length: 500 }, (_, n) => `${(n * 1e-6).toFixed(6)},${Math.sin(n / 2).toFixed(4)}`).join("\n")}\n`;
+const files = { "coil.yaml": coil, "record.csv": record };
+
+// law: what is stopped changes nothing and says so
+describe("a record on the command line", () => {
+  it("is given up at Ctrl+C with a code of its own, and the files are what they were", async () => {
+    const io = memoryIo(files, { interrupted: true });
+    expect(await run(["match", "coil.yaml", "record.csv", "--adopt"], io)).toBe(130);
+    expect(io.printed.err).toMatch(/record\.csv: reading was stopped after 0 .*nothing of it is kept/);
+    expect(io.printed.out).toBe("");
+    expect(Object.fromEntries(io.files)).toEqual(files);
+  });
+
+  it("shows how far it is, and clears the line", async () => {
+    const io = memoryIo(files);
+    await run(["match", "coil.yaml", "record.csv", "--json"], io);
+    expect(io.progressed).toContain("record.csv: 100 % read");
+    expect(io.progressed.at(-1)).toBe("");
+    expect(io.printed.err).toBe("");
+  });
+
+  it("hears Ctrl+C only while it reads", async () => {
+    const before = process.listenerCount("SIGINT");
+    await nodeIo().interruptible(async (signal) => {
+      expect(process.listenerCount("SIGINT")).toBe(before + 1);
+      process.emit("SIGINT");
+      expect(signal.aborted).toBe(true);
+    });
+    expect(process.listenerCount("SIGINT")).toBe(before);
+  });
+
+  it("says that a folder is no file", async () => {
+    await expect(nodeIo().pieces(".")).rejects.toThrow("is a folder; expected a file");
+  });
+});
