@@ -1,6 +1,6 @@
 /** The outer form of a Standard MIDI File: wrapper, header, chunks, and where each track's events lie. */
 import type { Second } from "../../../units/si.ts";
-import type { Troubles } from "./troubles.ts";
+import { counted, type Troubles } from "./troubles.ts";
 
 export interface TrackBytes {
   /** Counts from 1, as they stand in the file. */
@@ -64,18 +64,22 @@ export function layOut(
   const division = divisionOf(view.getUint16(header + 12));
   if (typeof division === "string") return stop(header + 12, division);
 
-  const tracks = tracksFrom(bytes, { at: Math.min(header + 8 + headerLength, end), end, view, troubles });
-  if (tracks.length > mostTracks) return stop(header + 14, `the file has ${tracks.length} tracks`);
+  // A first track right behind the six bytes is worth more than a header that announces another length.
+  const first = textAt(bytes, header + 14) === "MTrk" ? header + 14 : Math.min(header + 8 + headerLength, end);
+  if (first !== header + 8 + headerLength)
+    troubles.add("song-header-length", { byte: header + 4, detail: `the header announces ${headerLength} bytes` });
+  const tracks = tracksFrom(bytes, { at: first, end, view, troubles });
+  if (tracks.length > mostTracks) return stop(first, `the file has ${tracks.length} tracks`);
   if (tracks.length !== announced)
     troubles.add("song-track-count", {
       byte: header + 10,
-      detail: `the header announces ${announced} tracks, the file has ${tracks.length}`,
+      detail: `the header announces ${counted(announced, "track")}, the file has ${tracks.length}`,
     });
   const format = written === 0 && tracks.length > 1 ? 1 : written === 0 || written === 2 ? written : 1;
   if (format !== written)
     troubles.add("song-format", {
       byte: header + 8,
-      detail: `format ${written} with ${tracks.length} tracks was read as format ${format}`,
+      detail: `format ${written} with ${counted(tracks.length, "track")} was read as format ${format}`,
     });
   return { format, division, tracks };
 }

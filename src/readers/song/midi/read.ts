@@ -6,7 +6,7 @@ import { layOut } from "./chunks.ts";
 import { EventList } from "./events.ts";
 import { perform } from "./perform.ts";
 import { readTrack, type TrackText } from "./track.ts";
-import { Troubles } from "./troubles.ts";
+import { counted, Troubles } from "./troubles.ts";
 import { Voices } from "./voices.ts";
 
 /**
@@ -44,7 +44,10 @@ function songOf(bytes: Uint8Array, { header, troubles }: { header: number; troub
     duration = played.end;
   }
   if (notes.length === 0) {
-    troubles.add("song-without-notes", { byte: header, detail: `no notes in ${layout.tracks.length} tracks` });
+    troubles.add("song-without-notes", {
+      byte: header,
+      detail: `no notes in ${counted(layout.tracks.length, "track")}`,
+    });
     return undefined;
   }
   const title = texts[0]?.name ?? "";

@@ -11,7 +11,11 @@ interface Words {
 }
 
 const saveAgain = "open the file in the program that made it and save it again";
-const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
+
+/** `1 track`, `3 tracks`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
 
 const kinds = {
   "not-a-song": {
@@ -44,6 +48,12 @@ const kinds = {
     expected: "`MThd` at byte 0; what stands before it was passed over",
     remedies: [],
   },
+  "song-header-length": {
+    severity: "look",
+    what: (_, detail) => detail,
+    expected: "6 bytes, behind which the first track begins; it was found all the same",
+    remedies: [],
+  },
   "song-format": {
     severity: "look",
     what: (_, detail) => detail,
@@ -58,63 +68,63 @@ const kinds = {
   },
   "song-chunk-length": {
     severity: "look",
-    what: (count, detail) => `${detail}${count > 1 ? `, and ${many(count - 1, "other chunk")} like it` : ""}`,
+    what: (count, detail) => `${detail}${count > 1 ? `, and ${counted(count - 1, "other chunk")} like it` : ""}`,
     expected: "chunks as long as they announce; the track was read to where its events or the file end",
     remedies: [saveAgain],
   },
   "song-between-chunks": {
     severity: "look",
-    what: (count, detail) => `${detail}${count > 1 ? `, and so in ${many(count - 1, "other place")}` : ""}`,
+    what: (count, detail) => `${detail}${count > 1 ? `, and so in ${counted(count - 1, "other place")}` : ""}`,
     expected: "one chunk right after the other; what stands between them was passed over",
     remedies: [],
   },
   "song-track-broken": {
     severity: "fix",
-    what: (count, detail) => `${detail}${count > 1 ? `, and ${many(count - 1, "other track")} in a like way` : ""}`,
+    what: (count, detail) => `${detail}${count > 1 ? `, and ${counted(count - 1, "other track")} in a like way` : ""}`,
     expected: "whole events up to the end of the track; the rest of the track was left out, so that no note is made up",
     remedies: [saveAgain, "compare with another copy of the file"],
   },
   "song-track-open": {
     severity: "look",
-    what: (count) => `${many(count, "track")} stop${count === 1 ? "s" : ""} without an end of track`,
+    what: (count) => `${counted(count, "track")} stop${count === 1 ? "s" : ""} without an end of track`,
     expected: "an end-of-track event (FF 2F 00) at the end of each track",
     remedies: ["compare with another copy of the file: a part may be missing"],
   },
   "song-after-end": {
     severity: "look",
-    what: (count) => `${many(count, "track goes", "tracks go")} on after the end of track`,
+    what: (count) => `${counted(count, "track goes", "tracks go")} on after the end of track`,
     expected: "nothing after the end-of-track event (FF 2F 00); it was passed over",
     remedies: [],
   },
   "song-running-status": {
     severity: "look",
     what: (count) =>
-      `${many(count, "event stands", "events stand")} without a status byte after a meta or exclusive event`,
+      `${counted(count, "event stands", "events stand")} without a status byte after a meta or exclusive event`,
     expected: "a status byte there; the one before it was taken",
     remedies: [],
   },
   "song-system-event": {
     severity: "look",
-    what: (count, detail) => `${many(count, "system event")} that no file may hold, the first ${detail}`,
+    what: (count, detail) => `${counted(count, "system event")} that no file may hold, the first ${detail}`,
     expected: "channel, exclusive and meta events only; they were passed over",
     remedies: [],
   },
   "song-tempo": {
     severity: "look",
-    what: (count, detail) => `${many(count, "tempo event")} cannot be used, the first ${detail}`,
+    what: (count, detail) => `${counted(count, "tempo event")} cannot be used, the first ${detail}`,
     expected: "3 bytes with the microseconds of a quarter note, more than 0; the tempo before it was kept",
     remedies: [],
   },
   "song-note-open": {
     severity: "look",
-    what: (count) => `${many(count, "note is", "notes are")} never let go`,
+    what: (count) => `${counted(count, "note is", "notes are")} never let go`,
     expected: "a note-off for every note-on; they were ended at the end of their track",
     remedies: [],
   },
   "song-note-without-length": {
     severity: "look",
     what: (count) =>
-      `${many(count, "note ends", "notes end")} at the tick where ${count === 1 ? "it begins" : "they begin"}`,
+      `${counted(count, "note ends", "notes end")} at the tick where ${count === 1 ? "it begins" : "they begin"}`,
     expected: "notes with a length; they were made one tick long",
     remedies: [],
   },

@@ -9,9 +9,9 @@ export class Line {
   private readonly text: string;
   private readonly number: number;
 
-  /** @param written without its line end; from a `#` at its start or after a space on it is a comment */
+  /** @param written without its line end; a comment begins with `#` at its start, or alone between spaces */
   constructor(written: string, number: number) {
-    this.text = written.replace(/(^|\s)#.*$/, "").trimEnd();
+    this.text = written.replace(/(^\s*#|\s#(?=\s|$)).*$/, "").trimEnd();
     this.number = number;
     this.skip();
   }

@@ -67,7 +67,8 @@ function readLine(line: Line, { open, mistakes }: { open: Open[]; mistakes: Mist
   const written = line.word();
   const word = words.find((known) => known === written);
   if (word === undefined) {
-    const near = closestOf(written, words);
+    const sounds = /^(\+|[A-G][#♯b♭]?-?\d)/.test(written);
+    const near = sounds ? undefined : closestOf(written, words);
     mistakes.add(spot, {
       rule: "tune-word",
       what: `${quoted(written)} begins no line of a tune`,
@@ -75,7 +76,7 @@ function readLine(line: Line, { open, mistakes }: { open: Open[]; mistakes: Mist
       youCan:
         near !== undefined
           ? [`write \`${near}\``]
-          : /^[A-G+]/.test(written)
+          : sounds
             ? [`put a length before it: \`1: ${written.slice(0, 12)}\``]
             : [],
     });

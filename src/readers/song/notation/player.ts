@@ -177,7 +177,8 @@ export class Player {
 
   /** The pitch from each moment on; a glide moves through equal intervals in equal times. */
   private path({ pitch, to: goal = pitch }: Sound, { from, to }: { from: Second; to: Second }): readonly Turn[] {
-    const cents = Math.abs(goal - pitch) * 100;
+    // A little less, so that no rounding of a frequency makes a step of its own.
+    const cents = Math.abs(goal - pitch) * 100 - 1e-6;
     const count = Math.max(1, Math.min(Math.ceil(cents), Math.ceil((to - from) * 1000), mostGlideSteps));
     this.steps += count;
     return Array.from({ length: count }, (_, i) => ({

@@ -83,5 +83,5 @@ function short(value: number): string {
 
 /** A name that no part of is taken for a comment. */
 function inLine(name: string): string {
-  return cleanName(name.replace(/(^|\s)#+/g, "$1"));
+  return cleanName(name.replace(/(?<=^|\s)#+(?=\s|$)/g, ""));
 }
