@@ -73,10 +73,13 @@ function planItems({ coil }: SheetSubject, setting: SheetSetting, tracks: readon
   const count = supportCount(primary);
   const holes = drilled(primary);
   const punches = holes.flatMap((track) => (track.kind === "circle" ? [punch(track, 3 * mm)] : []));
-  const outer = radiusAfter(primary, turns) + 2 * conductorWidth(primary) + 4 * mm;
+  const outer = Math.max(
+    radiusAfter(primary, turns) + 2 * conductorWidth(primary) + 4 * mm,
+    (primary.strikeRing?.diameter ?? 0) / 2 + 6 * mm,
+  );
   const numbers = Array.from({ length: count }, (_, n): Item => {
     const { x, y } = polar(outer, (2 * Math.PI * n) / count);
-    return drawnWord(`support ${n + 1}`, { x, y: -y + 1 * mm }, { size: 3 * mm });
+    return drawnWord(`S${n + 1}`, { x, y: -y + 1.2 * mm }, { size: 3.4 * mm, width: 9 * mm });
   });
   const tapAt = polar(radiusAfter(primary, tap), 2 * Math.PI * tap);
   const start = polar(radiusAfter(primary, 0), 0);
@@ -125,8 +128,8 @@ export const primaryPlan: Sheet = {
     const primary = subject.coil.primary as Primary;
     const tracks = planTracks(primary, subject.coil.secondary.former.outerDiameter);
     const says = isHelix(primary)
-      ? "Base of the helix, seen from above, 1 : 1. The turns stand above this circle; the strips for the supports have their heights."
-      : `Seen from above, 1 : 1, wound outwards and anticlockwise. Conductor ${lengthText(conductorWidth(primary), setting)}, pitch ${lengthText(primary.pitch, setting)}${primary.angle > 1e-6 ? " along the slope, here as seen in plan" : ""}. Red: holes for ties, ${lengthText(3.2 * mm, setting, 2)}.`;
+      ? `Base of the helix, seen from above, 1 : 1. S1 to S${supportCount(primary)}: supports. The turns stand above this circle; the strips for the supports have their heights.`
+      : `Seen from above, 1 : 1, wound outwards and anticlockwise. Conductor ${lengthText(conductorWidth(primary), setting)}, pitch ${lengthText(primary.pitch, setting)}${primary.angle > 1e-6 ? " along the slope, here as seen in plan" : ""}. S1 to S${supportCount(primary)}: supports. Red: holes for ties, ${lengthText(3.2 * mm, setting, 2)}.`;
     const bodies = tiled({
       items: planItems(subject, setting, tracks),
       box: boxOfTracks(tracks, 10 * mm),

@@ -64,7 +64,7 @@ function itemsOf(primary: Primary, setting: SheetSetting, tracks: readonly Track
     ...strips(primary).flatMap(({ index, at, y }): Item[] => [
       ...at.map((x) => punch({ x, y }, conductorWidth(primary) / 2 + 2 * mm)),
       drawnWord(
-        `support ${index + 1}: first crossing ${lengthText(at[0] ?? 0, setting)} from the zero line, then every ${lengthText(primary.pitch, setting)}`,
+        `S${index + 1}: first crossing ${lengthText(at[0] ?? 0, setting)} from the zero line, then every ${lengthText(primary.pitch, setting)}`,
         { x: -lead, y: -y - half - 1.6 * mm },
         { anchor: "start", width: 120 * mm },
       ),
@@ -99,7 +99,7 @@ export const primarySupports: Sheet = {
       items: itemsOf(primary, setting, tracks),
       box: boxOfTracks(tracks, 6 * mm),
       format,
-      says: `${zero} Supports follow each other anticlockwise, seen from above; circles are the conductor, ${lengthText(conductorWidth(primary), setting)}.`,
+      says: `${zero} S1, S2 … follow each other anticlockwise, seen from above; circles are the conductor, ${lengthText(conductorWidth(primary), setting)}.`,
     });
     return framed(bodies, { subject, setting, format, title: "Supports of the primary", scale: "1 : 1" });
   },

@@ -21,6 +21,7 @@ export function rulers({ x, y }: At): readonly Item[] {
   stroke({ x, y: top }, { x: x + 100 * mm, y: top }, weight.line, "check-line");
   for (const end of [0, 100])
     stroke({ x: x + end * mm, y: top - 2 * mm }, { x: x + end * mm, y: top + 2 * mm }, weight.line);
+  word("check line, 100 mm", { x: x + 50 * mm, y: top + 2.6 * mm });
   const metric = y + 8.2 * mm;
   stroke({ x, y: metric }, { x: x + 100 * mm, y: metric });
   for (let n = 0; n <= 100; n++) {

@@ -15,6 +15,8 @@ export interface SheetSubject {
   readonly solution: Solution;
   /** Of the coil at its own setting. */
   readonly study: BurstStudy;
+  /** At the limits of its interrupter, where the file has them. */
+  readonly atLimits?: BurstStudy;
   /** As the person calls it. */
   readonly fileName: string;
 }

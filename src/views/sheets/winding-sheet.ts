@@ -172,9 +172,15 @@ function coating(flow: Flow, { coil: { secondary } }: SheetSubject, setting: She
   flow.words(
     `${layer.material}, ${lengthText(layer.thickness, setting, 3)} when dry: ${coats === 1 ? "one coat" : `${coats} coats`} of about ${lengthText(coat, setting, 2)} (common practice, no source; weigh or gauge a scrap). Turn the winding level until it has set. Thin coats, dried through: a skin over solvent traps bubbles, and bubbles are where discharge begins.`,
   );
-  flow.list(
-    Array.from({ length: Math.min(coats, 12) }, (_, n) => `coat ${n + 1}    date ____________    dry ____________`),
-    { mark: "box", tone: "soft" },
+  flow.gap(0.5e-3);
+  const columns = 3;
+  const cells = Array.from({ length: Math.min(coats, 12) }, (_, n) => `coat ${n + 1}   on ________   dry ________`);
+  flow.table(
+    Array.from({ length: columns }, () => ({ head: "", share: 1 / columns })),
+    Array.from({ length: Math.ceil(cells.length / columns) }, (_, row) =>
+      cells.slice(row * columns, (row + 1) * columns),
+    ),
+    { headed: false, size: 2.5e-3 },
   );
 }
 
