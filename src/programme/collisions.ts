@@ -27,58 +27,62 @@ export function resolveCollisions(
   const carries = new Uint8Array(count);
   const wanted = start.slice(0, count);
   const lost = new Int32Array(priorities.length);
-  // The kept pulses before the one looked at, the last and the one before it.
-  let last = -1;
-  let before = -1;
-  const endOf = (at: number): Second => (at < 0 ? Number.NEGATIVE_INFINITY : start[at]! + planned[at]! + gap);
-  const drop = (at: number, why = collision): void => {
+  // The pulses kept so far, in order.
+  const kept = new Int32Array(count);
+  let many = 0;
+  const endOf = (at: number | undefined): Second =>
+    at === undefined ? Number.NEGATIVE_INFINITY : start[at]! + planned[at]! + gap;
+  const keep = (at: number): void => {
+    lost[note[at]!] = 0;
+    kept[many++] = at;
+  };
+  const drop = (at: number, why: number): void => {
     planned[at] = 0;
     reason[at] = why;
     start[at] = wanted[at]!;
     lost[note[at]!]!++;
   };
-  const keep = (at: number): void => {
-    lost[note[at]!] = 0;
-    before = last;
-    last = at;
-  };
   for (let at = 0; at < count; at++) {
     if (planned[at]! === 0) continue;
-    const lack = endOf(last) - start[at]!;
+    const last = many > 0 ? kept[many - 1]! : -1;
+    const lack = many > 0 ? endOf(last) - start[at]! : 0;
     // A tone exactly as high as its gap allows meets itself by rounding alone.
     if (lack <= timeTolerance / 2) {
       keep(at);
       continue;
     }
+    const beforeLast = endOf(many > 1 ? kept[many - 2] : undefined);
     const later = Math.min(lack, slack[at]!);
-    const earliest = Math.max(endOf(before), wanted[last]! - slack[last]!);
     const earlier = lack - later;
-    if (earlier <= start[last]! - earliest && carries[last] === 0) {
+    const room = carries[last] === 1 ? 0 : start[last]! - Math.max(beforeLast, wanted[last]! - slack[last]!);
+    if (earlier <= Math.max(0, room)) {
       start[last]! -= earlier;
       start[at]! += later;
       keep(at);
-    } else if (earlier === 0) {
-      start[at]! += later;
-      keep(at);
-    } else if (note[at] !== note[last] && Math.abs(start[at]! - start[last]!) <= slack[at]!) {
+      continue;
+    }
+    if (note[at] === note[last]) {
+      drop(at, gapReason);
+      continue;
+    }
+    if (Math.abs(start[at]! - start[last]!) <= slack[at]!) {
       into[at] = last;
       carries[last] = 1;
       planned[last] = Math.max(planned[last]!, planned[at]!);
       onTime[last] = Math.max(onTime[last]!, onTime[at]!);
+      reason[last] = planned[last]! < onTime[last]! ? reason[last]! || reason[at]! : 0;
       planned[at] = 0;
       reason[at] = collision;
       lost[note[at]!] = 0;
-    } else if (carries[last] === 0 && note[at] !== note[last] && comesFirst(at, last)) {
-      const gone = last;
-      last = before;
-      drop(gone);
-      const moved = Math.max(start[at]!, endOf(last));
-      if (moved - start[at]! <= slack[at]!) {
-        start[at] = moved;
-        lost[note[at]!] = 0;
-        last = at;
-      } else drop(at);
-    } else drop(at, note[at] === note[last] ? gapReason : collision);
+      continue;
+    }
+    const instead = Math.max(start[at]!, beforeLast);
+    if (carries[last] === 0 && comesFirst(at, last) && instead - start[at]! <= slack[at]!) {
+      drop(last, collision);
+      many--;
+      start[at] = instead;
+      keep(at);
+    } else drop(at, collision);
   }
   return { into, carries };
 
