@@ -40,8 +40,10 @@ export interface LoggedAdoption extends Dated {
 /** A reading of the bring-up. */
 export interface LoggedReading extends Dated {
   readonly kind: "reading";
+  /** Ids of stage and step, and what the step asks for. */
   readonly stage: string;
   readonly step: string;
+  readonly says: string;
   readonly unit: string;
   readonly value: number;
   readonly expected: number;

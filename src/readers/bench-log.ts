@@ -53,8 +53,10 @@ export function isLogEntry(value: unknown): value is LogEntry {
   const { kind, at } = value;
   if (typeof kind !== "string" || typeof at !== "string" || !Number.isFinite(Date.parse(at))) return false;
   if (!Object.hasOwn(lists, kind)) return false;
-  if (kind === "reading" && !["value", "expected", "low", "high"].every((key) => typeof value[key] === "number"))
-    return false;
+  if (kind === "reading") {
+    const numbers = ["value", "expected", "low", "high"].every((key) => typeof value[key] === "number");
+    if (!numbers || !["stage", "step", "says", "unit"].every((key) => typeof value[key] === "string")) return false;
+  }
   return lists[kind]?.every((key) => Array.isArray(value[key]) && (value[key] as unknown[]).every(isRecord)) ?? false;
 }
 

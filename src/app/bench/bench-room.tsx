@@ -6,6 +6,8 @@ import { useEffect } from "preact/hooks";
 import { dropTaker } from "../state/view.ts";
 import { loadLog } from "./bench-log.ts";
 import { followBench, progress, stopWork, takeFiles } from "./bench-state.ts";
+import { BringUpPage } from "./bringup-page.tsx";
+import { followBringUp } from "./bringup-state.ts";
 import { LogPage } from "./log-page.tsx";
 import { RecordsPage } from "./records-page.tsx";
 
@@ -17,6 +19,7 @@ interface Page {
 
 const pages: readonly Page[] = [
   { id: "records", name: "Records", View: RecordsPage },
+  { id: "bring-up", name: "Bring-up", View: BringUpPage },
   { id: "log", name: "Log", View: LogPage },
 ];
 const open = signal("records");
@@ -42,10 +45,19 @@ function Working() {
 
 export function BenchRoom() {
   useEffect(() => {
-    if (!isFollowing) followBench();
+    if (!isFollowing) {
+      followBench();
+      followBringUp();
+    }
     isFollowing = true;
     void loadLog();
-    dropTaker.value = (files) => {
+    dropTaker.value = (files, on) => {
+      const [first] = files;
+      const step = on instanceof Element ? on.closest<HTMLElement>("[data-step]") : null;
+      if (step !== null && first !== undefined) {
+        step.dispatchEvent(new CustomEvent("record", { detail: first }));
+        return;
+      }
       open.value = "records";
       takeFiles(files);
     };

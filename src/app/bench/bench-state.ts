@@ -2,6 +2,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import { proxy } from "comlink";
 import type { Edit } from "../../catalogue/finding.ts";
+import type { Transducer } from "../../description/record.ts";
 import type { Prediction } from "../../views/match-plot.ts";
 import { settled } from "../state/answers.ts";
 import { commitEdits, file, history, onDisk } from "../state/document.ts";
@@ -34,15 +35,23 @@ export const showRecord = (id: number): void => {
 const sources = new Map<number, File>();
 let lastId = 0;
 let queue: { readonly id: number; readonly file: File; readonly says: Sayings }[] = [];
-let isReading = false;
+let reading: Promise<void> | undefined;
 
-const tell = proxy((now: BenchProgress) => {
-  progress.value = now;
-});
+/** What the worker tells travels beside its answer, and may come after it: then it is not heard. */
+async function told<T>(ask: (tell: (now: BenchProgress) => void) => Promise<T>): Promise<T> {
+  let isOpen = true;
+  const tell = proxy((now: BenchProgress) => {
+    if (isOpen) progress.value = now;
+  });
+  try {
+    return await ask(tell);
+  } finally {
+    isOpen = false;
+  }
+}
 
 /** Reads files one after the other, and fits the coil to all records then. */
-export function takeFiles(files: readonly File[]): void {
-  const says: Sayings = { settings: {}, channels: {} };
+export function takeFiles(files: readonly File[], says: Sayings = { settings: {}, channels: {} }): void {
   queue.push(
     ...files.map((each) => {
       const id = ++lastId;
@@ -53,21 +62,47 @@ export function takeFiles(files: readonly File[]): void {
   void readNext();
 }
 
-async function readNext(): Promise<void> {
-  if (isReading) return;
-  isReading = true;
+/**
+ * Reads one file for a step of the bring-up, made at a bus voltage; it lies on the bench then as any other.
+ * @param transformer  of the coil file, for a current channel that has no scale of its own
+ */
+export async function readForStep(
+  source: File,
+  bus: number,
+  transformer: Transducer | undefined,
+): Promise<CaptureView | undefined> {
+  takeFiles([source], bus > 0 ? { settings: {}, channels: {}, state: "low", busVoltage: bus } : undefined);
+  const id = lastId;
+  await readNext();
+  const view = captures.value.find((one) => one.id === id);
+  const scaleless = view?.channels.findIndex(
+    (each) => each.role === "primaryCurrent" && each.unit !== "A" && each.transducer === undefined,
+  );
+  if (view === undefined || scaleless === undefined || scaleless < 0 || transformer === undefined) return view;
+  await say(id, (says) => ({ ...says, channels: { ...says.channels, [scaleless]: { transducer: transformer } } }));
+  return captures.value.find((one) => one.id === id);
+}
+
+/** One file after the other; whoever asks meanwhile waits for all. */
+function readNext(): Promise<void> {
+  reading ??= readAll().finally(() => {
+    reading = undefined;
+  });
+  return reading;
+}
+
+async function readAll(): Promise<void> {
   for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
     const { id, file: source, says } = next;
     progress.value = { says: `reading ${source.name}`, share: 0 };
     try {
-      const view = await recordBench().readCapture({ id, name: source.name, file: source, says }, tell);
+      const view = await told((tell) => recordBench().readCapture({ id, name: source.name, file: source, says }, tell));
       if (view === undefined) notice.value = `Reading ${source.name} was stopped; nothing of it was kept`;
       else place(view);
     } catch (error) {
       notice.value = `${source.name} could not be read: ${error instanceof Error ? error.message : String(error)}`;
     }
   }
-  isReading = false;
   progress.value = undefined;
   void matchNow();
 }
@@ -133,7 +168,7 @@ export async function matchNow(): Promise<void> {
   progress.value = { says: "fitting" };
   const asked = file.peek();
   try {
-    const got = await recordBench().match({ file: asked, ids, date: today() }, tell);
+    const got = await told((tell) => recordBench().match({ file: asked, ids, date: today() }, tell));
     if (got === undefined) return;
     matched.value = got;
     // each new set of records is logged; what is corrected afterwards, on adoption or on request
@@ -141,7 +176,7 @@ export async function matchNow(): Promise<void> {
   } catch (error) {
     notice.value = `The fit failed: ${error instanceof Error ? error.message : String(error)}`;
   } finally {
-    if (!isReading) progress.value = undefined;
+    if (reading === undefined) progress.value = undefined;
   }
 }
 

@@ -62,11 +62,11 @@ function Entry({ entry }: { readonly entry: LogEntry }) {
         </ul>
       );
     case "reading": {
-      const { stage, step, value, unit, low, high, record } = entry;
+      const { says, value, unit, low, high, record } = entry;
       const inside = value >= low && value <= high;
       return (
         <p>
-          {`${stage}, ${step}: ${formatQuantity(value, unit)}${record === undefined ? "" : ` from ${record}`}, ${inside ? "inside" : value < low ? "below" : "above"} ${formatQuantity(low, unit)} to ${formatQuantity(high, unit)}`}
+          {`${says} ${formatQuantity(value, unit)}${record === undefined ? "" : ` from ${record}`}, ${inside ? "inside" : value < low ? "below" : "above"} ${formatQuantity(low, unit)} to ${formatQuantity(high, unit)}`}
         </p>
       );
     }

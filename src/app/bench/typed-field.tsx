@@ -18,7 +18,7 @@ export function TypedField({ label, dimension, unit, value, onTake, placeholder,
   const id = useId();
   const [typed, setTyped] = useState<string | undefined>(undefined);
   const [problem, setProblem] = useState<string | undefined>(undefined);
-  const text = value === undefined ? "" : formatQuantity(value, unit, { digits: 6, trim: true });
+  const text = value === undefined ? "" : formatQuantity(value, unit, { digits: 5, trim: true });
   const take = () => {
     if (typed === undefined || typed.trim() === text) return setTyped(undefined);
     const trimmed = typed.trim();

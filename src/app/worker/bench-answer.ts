@@ -5,6 +5,7 @@ import type { ChannelRole, Transducer } from "../../description/record.ts";
 import type { RecordState } from "../../matching/fit/observed.ts";
 import type { CaptureSettings, Dialect } from "../../readers/capture.ts";
 import type { Overlay } from "../../views/match-plot.ts";
+import type { BringUp } from "../../workbench/bringup-contract.ts";
 import type { CaptureFigure } from "../../workbench/match-capture.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 
@@ -33,7 +34,12 @@ export interface CaptureView {
     readonly role: ChannelRole;
     readonly unit: string;
     readonly transducer?: Transducer;
+    /** Mean, and the greatest distance from it, in the channel's unit; in amperes where it shows a current with a scale. */
+    readonly mean: number;
+    readonly peak: number;
   }[];
+  /** Peaks of a sweep, lower first [Hz]. */
+  readonly tones: readonly number[];
   readonly figures: readonly CaptureFigure[];
   readonly findings: readonly Finding[];
 }
@@ -49,6 +55,13 @@ export interface MatchAnswer {
   readonly sweeps: readonly ({ readonly frequency: Float64Array; readonly amplitude: Float64Array } | undefined)[];
   /** For the log, but for its date. */
   readonly entry?: Omit<LoggedMatch, "at">;
+}
+
+/** The bring-up of a text, or why there is none. */
+export interface BringUpAnswer {
+  readonly text: string;
+  readonly sheet?: BringUp;
+  readonly refused?: string;
 }
 
 /** How far a reading or a match has come. */

@@ -1,9 +1,12 @@
 /** Records and the match, in the worker: read by the piece, kept, told what a person says of them, fitted step by step. */
 import type { Finding } from "../../catalogue/finding.ts";
 import type { Coil } from "../../description/coil.ts";
-import type { BenchRecord, Channel } from "../../description/record.ts";
+import { amperesPerUnit, type BenchRecord, type Channel } from "../../description/record.ts";
+import { sweepTones } from "../../matching/fit/sweep.ts";
 import { type CaptureReading, frequencyColumn, readCaptureInPieces, sweepOf } from "../../readers/capture.ts";
 import { matchHeadline } from "../../views/match-words.ts";
+import { bringup } from "../../workbench/bringup.ts";
+import { study as studyBurst } from "../../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { type MatchRecord, matchSteps } from "../../workbench/match.ts";
 import { captureFigures, timeRecord } from "../../workbench/match-capture.ts";
@@ -11,7 +14,7 @@ import type { Match } from "../../workbench/match-contract.ts";
 import { matchEntry } from "../../workbench/match-log.ts";
 import { overlays } from "../../workbench/match-overlay.ts";
 import { solve } from "../../workbench/solve.ts";
-import type { BenchProgress, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
+import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
 interface Kept {
   readonly name: string;
@@ -70,7 +73,7 @@ export async function read(
     const state = says.state === "near" ? "near" : "cold";
     kept.set(id, { name, matched: { name, sweep, state } });
     const view = { id, name, says, ...about, kind: "sweep", samples: sweep.frequency.length } as const;
-    return { ...view, interval: 0, channels: [], figures: [], findings: [] };
+    return { ...view, interval: 0, channels: [], tones: tonesOf(sweep), figures: [], findings: [] };
   }
   kept.set(id, record === undefined ? { name } : { name, record });
   return viewOf(id, says, { findings, ...about });
@@ -80,11 +83,11 @@ export async function read(
 export function tellOf(
   view: Pick<CaptureView, "id" | "dialect" | "findings" | "kind">,
   says: Sayings,
-): Pick<CaptureView, "says" | "channels" | "figures" | "findings"> | undefined {
+): Partial<CaptureView> | undefined {
   const known = kept.get(view.id);
   if (known?.matched !== undefined && "sweep" in known.matched) {
     kept.set(view.id, { ...known, matched: { ...known.matched, state: says.state === "near" ? "near" : "cold" } });
-    return { says, channels: [], figures: [], findings: view.findings };
+    return { says };
   }
   // findings of the reader stay; those of the reading are made anew
   return known && viewOf(view.id, says, { findings: view.findings.filter(({ path }) => path.startsWith("record")) });
@@ -103,7 +106,19 @@ function viewOf(
   const name = known?.name ?? "";
   const record = known?.record;
   if (record === undefined)
-    return { id, name, says, ...about, kind: "none", samples: 0, interval: 0, channels: [], figures: [], findings };
+    return {
+      id,
+      name,
+      says,
+      ...about,
+      kind: "none",
+      samples: 0,
+      interval: 0,
+      channels: [],
+      tones: [],
+      figures: [],
+      findings,
+    };
   const told = {
     ...record,
     channels: record.channels.map((channel, n): Channel => {
@@ -126,10 +141,45 @@ function viewOf(
     kind: "time",
     samples: record.length,
     interval: record.interval,
-    channels: told.channels.map(({ samples: _, ...rest }) => rest),
+    channels: told.channels.map((channel) => {
+      const { samples: _, ...rest } = channel;
+      return { ...rest, ...heightOf(channel) };
+    }),
+    tones: [],
     figures: captureFigures(matched.reading),
     findings: [...findings.filter((one) => !own.some(({ what }) => what === one.what)), ...own],
   };
+}
+
+const tonesOf = (sweep: Parameters<typeof sweepTones>[0]): readonly number[] =>
+  sweepTones(sweep).map(({ frequency }) => frequency.value);
+
+/** Mean of a channel and the greatest distance from it; a current with a scale in amperes. */
+function heightOf(channel: Channel): { mean: number; peak: number } {
+  let [sum, count, low, high] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of channel.samples) {
+    if (!Number.isFinite(value)) continue;
+    sum += value;
+    count++;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  if (count === 0) return { mean: 0, peak: 0 };
+  const scale = channel.role === "primaryCurrent" ? (amperesPerUnit(channel) ?? 1) : 1;
+  const mean = sum / count;
+  return { mean: scale * mean, peak: scale * Math.max(high - mean, mean - low) };
+}
+
+/** The staged sheet of a coil. */
+export function bringUpOf(file: CoilFile, solution: Solution): BringUpAnswer {
+  if (file.coil === undefined) return { text: file.text, refused: "the file holds no coil that can be read" };
+  try {
+    const study = studyBurst(file.coil, solution, {}, { waveforms: true });
+    return { text: file.text, sheet: bringup({ file, solution, study }) };
+  } catch (error) {
+    if (error instanceof RangeError) return { text: file.text, refused: error.message };
+    throw error;
+  }
 }
 
 /** A match moves the drawing's numbers one by one; what was solved for one text is solved once. */

@@ -16,7 +16,7 @@ import { fieldMap } from "../../workbench/field-map.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
-import type { BenchProgress, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
+import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
 interface Worked {
   readonly text: string;
@@ -194,6 +194,12 @@ const bench = {
       return { text: file.text, ids, refused, overlays: [], sweeps: [] };
     }
     return matchOf({ file, ids, date, solution }, tell);
+  },
+  async bringUp(file: CoilFile): Promise<BringUpAnswer> {
+    const { solution, failed } = solved(file);
+    if (solution === undefined)
+      return { text: file.text, refused: failed ?? "the file holds no coil that can be read" };
+    return (await benchWork()).bringUpOf(file, solution);
   },
 };
 
