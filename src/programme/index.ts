@@ -1,6 +1,7 @@
 export { type CostTable, costAt, type PulseCosts } from "./costs.ts";
 export { dutyAt, greatest, meanAt } from "./course-windows.ts";
 export type { BusStore, Course, Load } from "./enforce.ts";
+export { type FittedSong, fitSong } from "./fit.ts";
 export {
   dutyWindows,
   type HeatLimit,

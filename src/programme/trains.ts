@@ -31,6 +31,12 @@ const noiseFades: Second = 50e-3;
 const noiseLasts: Second = 3 * noiseFades;
 /** Pulses a second of a burst of noise, at least and at most. */
 const noiseRates = { least: 80, greatest: 500 } as const;
+
+/** Mean pulses a second of a burst of noise: its pitch is a colour, twice its frequency within those bounds. */
+export function noiseRate(pitch: number): Hertz {
+  return Math.min(noiseRates.greatest, Math.max(noiseRates.least, 2 * frequencyOf(pitch)));
+}
+
 /** Starting phases that are weighed against each other, and how far they look. */
 const phases = 32;
 const phaseHorizon: Second = 50e-3;
@@ -150,11 +156,11 @@ function tune(
   pitch: number,
   { shaping, highest }: { limits: ProgrammeLimits; shaping: Shaping; highest: Hertz },
 ): void {
-  const asked = frequencyOf(pitch);
   if (train.chance) {
-    train.frequency = Math.min(highest, noiseRates.greatest, Math.max(noiseRates.least, 2 * asked));
+    train.frequency = Math.min(highest, noiseRate(pitch));
     train.slack = noiseSlack / train.frequency;
   } else {
+    const asked = frequencyOf(pitch);
     train.frequency = asked;
     train.every = asked > highest ? 2 ** Math.ceil(centsBetween({ from: highest, to: asked }) / 1200 - 1e-9) : 1;
     train.slack = (2 ** (shaping.shift / 1200) - 1) / asked;

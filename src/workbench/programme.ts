@@ -11,6 +11,7 @@ import type { Solution } from "./contract.ts";
 import type { ProgrammeOptions, ProgrammeStudy } from "./programme-contract.ts";
 import { type CostStudy, pulseCosts } from "./programme-costs.ts";
 import { programmeFigures } from "./programme-figures.ts";
+import { fitProgramme } from "./programme-fit.ts";
 import { historyOf, reasonsOf, voicesOf } from "./programme-history.ts";
 import { busStore, limitsOf } from "./programme-limits.ts";
 
@@ -45,7 +46,14 @@ export function planProgramme(
   const shaping = shapingOf({ longest: options.onTime ?? coil.interrupter.onTime, limits, options });
   const energies = energiesOf(coil, solution, limits, options);
   const load: Load | undefined = energies && coil.supply && { costs: energies.costs, bus: busStore(coil.supply) };
-  return studied({ song: played, limits, assumed, shaping, load, energies, missing });
+  const parts = { limits, assumed, load, energies, missing };
+  if (!options.fit) return studied({ ...parts, song: played, shaping });
+  const before = studied({ ...parts, song: played, shaping });
+  const fitted = fitProgramme({ song: played, limits, shaping, ...(load ? { load } : {}) });
+  return {
+    ...studied({ ...parts, song: fitted.song, shaping: fitted.shaping }),
+    fit: { steps: fitted.steps, before: { figures: before.figures, reasons: before.reasons } },
+  };
 }
 
 function studied({
