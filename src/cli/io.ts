@@ -20,7 +20,11 @@ export interface Io {
    * knows by how it begins.
    * @throws UserError  something else is there, or it cannot be written
    */
-  write(path: string, made: { readonly text: string; readonly beginning: string }): Promise<void>;
+  write(path: string, made: { readonly text: string | Uint8Array; readonly beginning: string }): Promise<void>;
+  /** Makes a folder, and those that it stands in, where they are not there. @throws UserError it cannot be made */
+  folder(path: string): Promise<void>;
+  /** The day on this machine's calendar, as 2026-01-31. */
+  today(): string;
   /**
    * A file by the piece, for records of any size; undefined where there is none. A piece holds until the next one is asked for: all stand in
    * the same memory.

@@ -54,6 +54,17 @@ export function nodeIo(): Io {
         throw error;
       }
     },
+    async folder(path) {
+      const { mkdir } = await import("node:fs/promises");
+      await mkdir(path, { recursive: true }).catch((error: NodeJS.ErrnoException) => {
+        throw new UserError(`the folder ${path} cannot be made (${error.code})`);
+      });
+    },
+    today() {
+      const now = new Date();
+      const two = (value: number) => String(value).padStart(2, "0");
+      return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+    },
     async pieces(path) {
       const { open, stat } = await import("node:fs/promises");
       try {

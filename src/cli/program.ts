@@ -6,6 +6,7 @@ import { completionScript, type Shell, shells } from "./completion.ts";
 import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
 import type { MatchCommandOptions } from "./match-options.ts";
+import type { PapersCommandOptions } from "./papers-options.ts";
 
 const examples = (...lines: readonly string[]) => `\nExamples:\n${lines.map((line) => `  $ ${line}`).join("\n")}\n`;
 
@@ -161,6 +162,27 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .addHelpText("after", examples("coilwright bringup lantern.yaml", "coilwright bringup lantern.yaml --json"))
     .action(async (file: string, options: { json?: boolean }) =>
       done(await (await import("./commands/bringup.ts")).bringup(io, file, options)),
+    );
+
+  verb("papers", "Papers: what do I take to the bench? Writes sheets at true size, drawings for machines, and tables.")
+    .argument("<file>", "coil file, or -")
+    .requiredOption("--out <folder>", "where they go; made where it is not there")
+    .option("--sheets <names>", "only these, by name with commas between; all that this coil has where left out")
+    .option("--paper <size>", "a4 or letter; a4 where left out")
+    .option("--units <system>", "of lengths: metric or inch; metric where left out")
+    .option("--format <kinds>", "pdf, svg, dxf, csv, with commas between; all of them where left out")
+    .option("--date <day>", "to print on the sheets, e.g. 2026-01-31; today where left out")
+    .option("--json", "print what was written, and what not and why, as JSON")
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright papers lantern.yaml --out papers",
+        "coilwright papers lantern.yaml --out papers --paper letter --units inch --format pdf",
+        "coilwright papers lantern.yaml --out cut --sheets primary-plan,former-ends --format dxf",
+      ),
+    )
+    .action(async (file: string, options: PapersCommandOptions) =>
+      done(await (await import("./commands/papers.ts")).papers(io, file, options)),
     );
 
   verb(

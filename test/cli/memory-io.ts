@@ -48,8 +48,10 @@ export function memoryIo(
     async write(path, { text, beginning }) {
       const before = stored.get(path);
       if (before && !before.startsWith(beginning)) throw new UserError(`${path} holds something else`);
-      stored.set(path, text);
+      stored.set(path, typeof text === "string" ? text : Buffer.from(text).toString("latin1"));
     },
+    folder: async () => undefined,
+    today: () => "2026-01-31",
     async pieces(path) {
       const text = stored.get(path);
       if (text === undefined) return undefined;

@@ -1,6 +1,6 @@
 /** Tracks → SVG at true size, each layer a group: for cutters and for boards. */
 import { mapPoints, type Page } from "./page.ts";
-import { pathData } from "./svg.ts";
+import { pathData, svgBeginning } from "./svg.ts";
 import { tones } from "./tones.ts";
 import { boundsOfTracks, type CutDrawing, type Layer, trackSegments } from "./track.ts";
 
@@ -30,6 +30,7 @@ export function cutSvg({ name, tracks }: CutDrawing): string {
     return `<g id="${layer}" ${looks[layer]}>\n${paths.join("\n")}\n</g>`;
   });
   return [
+    svgBeginning,
     `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(size.width)}mm" height="${mm(size.height)}mm" viewBox="0 0 ${mm(size.width)} ${mm(size.height)}">`,
     `<title>${name.replace(/&/g, "&amp;").replace(/</g, "&lt;")}</title>`,
     ...groups,

@@ -25,8 +25,8 @@ const materials: Readonly<Partial<Record<Material, { tone: Tone; width: number; 
   ground: { tone: "ink", width: weight.strong },
 };
 
-/** Scales of drawings, ISO 5455, and the two halves between them. */
-const scales = [1, 2, 2.5, 5, 10, 20, 25, 50, 100];
+/** Scales that a rule can be read against. */
+const scales = [1, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50];
 
 const figures = [
   "secondary.f1",
@@ -146,7 +146,7 @@ function lay(subject: SheetSubject, setting: SheetSetting) {
     "Data plate: the coil as drawn, and what is predicted for it. Predictions are not measurements.",
   );
   const drawn = drawing(subject.coil, subject.file.provenances);
-  const height = 94 * mm;
+  const height = flow.area.height - 122 * mm;
   let scale = "–";
   flow.block(height, (y) => {
     const made = section(drawn, subject, setting, { x: flow.area.x, y, width: flow.area.width, height });

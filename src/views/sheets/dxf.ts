@@ -16,11 +16,15 @@ const colours: Readonly<Record<Layer, number>> = {
   "copper-lower": 5,
 };
 
+/** By which a drawing of the house is known: a comment in the format. */
+export const dxfBeginning = "999\r\nCoilwright papers\r\n";
+
 export function dxfOf({ tracks }: CutDrawing, { lengths }: { lengths: keyof typeof units }): string {
   const unit = units[lengths];
   const number = (metre: number) => String(Number((metre / unit.size).toFixed(unit.digits)));
   const layers = [...new Set(tracks.map(({ layer }) => layer))];
   const pairs: (readonly [number, string | number])[] = [
+    [999, "Coilwright papers"],
     [0, "SECTION"],
     [2, "HEADER"],
     [9, "$ACADVER"],

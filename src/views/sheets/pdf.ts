@@ -9,6 +9,9 @@ import { openWoff, type SheetFont, through } from "./woff.ts";
 /** The two fonts of the sheets, as WOFF files. */
 export type FontFiles = Readonly<Record<Face, Uint8Array>>;
 
+/** By which a PDF of the house is known. */
+export const pdfBeginning = "%PDF-1.7\n% Coilwright papers\n";
+
 /** Points of PDF in a metre: 72 in an inch. */
 const pointsPerMetre = 72 / 0.0254;
 const faces: readonly Face[] = ["regular", "bold"];
@@ -90,7 +93,7 @@ class PdfFile {
   }
   bytes({ root, info }: { root: number; info: number }): Uint8Array {
     // four bytes above 127 tell programs that the file is not a text
-    const parts: Uint8Array[] = [latin("%PDF-1.7\n%\u00e2\u00e3\u00cf\u00d3\n")];
+    const parts: Uint8Array[] = [latin(`${pdfBeginning}%\u00e2\u00e3\u00cf\u00d3\n`)];
     let offset = parts[0]?.length ?? 0;
     const offsets: number[] = [];
     for (const [n, body] of this.objects.entries()) {

@@ -8,6 +8,7 @@ import { primarySupports } from "./primary-supports.ts";
 import { printedPrimary } from "./printed-primary.ts";
 import { schematicSheet } from "./schematic-sheet.ts";
 import type { Sheet } from "./sheet.ts";
+import { showDaySheet } from "./show-day-sheet.ts";
 import { windingSheet } from "./winding-sheet.ts";
 
 export const sheets: readonly Sheet[] = [
@@ -21,4 +22,5 @@ export const sheets: readonly Sheet[] = [
   partsSheet,
   schematicSheet,
   bringUpSheet,
+  showDaySheet,
 ];

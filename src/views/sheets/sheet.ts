@@ -17,6 +17,8 @@ export interface SheetSubject {
   readonly study: BurstStudy;
   /** At the limits of its interrupter, where the file has them. */
   readonly atLimits?: BurstStudy;
+  /** If the top never broke out. */
+  readonly unlit?: BurstStudy;
   /** As the person calls it. */
   readonly fileName: string;
 }

@@ -10,10 +10,14 @@ const mm = (metre: number): string => {
 const escaped = (text: string) =>
   text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
 
+/** By which a sheet of the house is known. */
+export const svgBeginning = "<!-- Coilwright papers -->";
+
 /** One user unit is one millimetre. Words take the width that they were measured at, whichever font the reader has. */
 export function svgOf(page: Page): string {
   const clips = page.items.flatMap((item, n) => (item.kind === "path" && item.clip ? [{ n, box: item.clip }] : []));
   return [
+    svgBeginning,
     `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(page.width)}mm" height="${mm(page.height)}mm" viewBox="0 0 ${mm(page.width)} ${mm(page.height)}">`,
     `<title>${escaped(page.title)}</title>`,
     `<rect width="100%" height="100%" fill="${tones.paper}"/>`,

@@ -66,7 +66,7 @@ function wireAndFormer(flow: Flow, subject: SheetSubject, setting: SheetSetting)
     ],
     { headed: false },
   );
-  flow.heading("Wire to buy");
+  flow.heading("Wire and time");
   flow.table(
     facts,
     [
@@ -77,21 +77,13 @@ function wireAndFormer(flow: Flow, subject: SheetSubject, setting: SheetSetting)
         massText(mass, setting),
         `${massText(mass * (1 + spare), setting)} with the spare; enamel and reel come on top`,
       ],
+      [
+        `time at ${paces.join(", ")} turns a minute`,
+        paces.map((pace) => durationText((turns / pace) * 60)).join(", "),
+        `about ${paces.map((pace) => durationText((turns / pace) * 60 * stops)).join(", ")} with stops to look and count`,
+      ],
     ],
     { headed: false },
-  );
-  flow.heading("Time");
-  flow.table(
-    [
-      { head: "turns a minute", share: 0.34 },
-      { head: "at the winder", share: 0.22, face: "bold" },
-      { head: "with stops to look and count", share: 0.44 },
-    ],
-    paces.map((pace) => [
-      String(pace),
-      durationText((turns / pace) * 60),
-      `about ${durationText((turns / pace) * 60 * stops)}`,
-    ]),
   );
 }
 

@@ -1,0 +1,122 @@
+import type { Finding } from "../../catalogue/finding.ts";
+import {
+  csvOf,
+  cutSvg,
+  dxfBeginning,
+  dxfOf,
+  pdfBeginning,
+  pdfOf,
+  reasonAgainst,
+  type Sheet,
+  type SheetSetting,
+  type SheetSubject,
+  showDayBlocks,
+  svgBeginning,
+  svgOf,
+} from "../../views/sheets/index.ts";
+import { findingsText } from "../../views/text/findings.ts";
+import { burstsOf, judge, readInput } from "../coil-input.ts";
+import { exit, exitFor } from "../exit.ts";
+import { type Io, UserError } from "../io.ts";
+import { type PapersCommandOptions, type PapersWanted, papersWanted } from "../papers-options.ts";
+import { sheetFonts } from "../sheet-fonts.ts";
+
+/** A file on its way to the folder. */
+interface MadeFile {
+  readonly name: string;
+  readonly text: string | Uint8Array;
+  readonly beginning: string;
+}
+
+/** `coilwright papers FILE --out DIR`: the sheets that are taken to the bench, at true size. */
+export async function papers(io: Io, name: string, options: PapersCommandOptions): Promise<number> {
+  const wanted = papersWanted(options, io.today());
+  const input = await readInput(io, name);
+  const judged = judge(input.text);
+  const { file, solution, findings } = judged;
+  const bursts = burstsOf(judged);
+  const readable = file.coil !== undefined;
+  if (!file.coil || !solution || !bursts.study) {
+    io.out(findingsText({ findings, text: input.text, fileName: input.name, width: io.width, colour: io.colour }));
+    return exitFor({ readable, findings });
+  }
+  const fileName = input.name.split(/[/\\]/).at(-1) ?? input.name;
+  const subject: SheetSubject = { file, coil: file.coil, solution, ...bursts, study: bursts.study, fileName };
+  const written: string[] = [];
+  const without: { sheet: string; says: string }[] = [];
+  await io.folder(options.out);
+  for (const sheet of wanted.sheets) {
+    io.progress(`laying out ${sheet.title}`);
+    const says = reasonAgainst(sheet, subject);
+    if (says !== undefined) {
+      without.push({ sheet: sheet.id, says });
+      continue;
+    }
+    for (const { name: made, text, beginning } of await filesOf(sheet, subject, wanted)) {
+      const path = `${options.out.replace(/[/\\]+$/, "")}/${made}`;
+      await io.write(path, { text, beginning });
+      written.push(path);
+    }
+  }
+  io.progress("");
+  if (wanted.named && written.length === 0)
+    throw new UserError(
+      `nothing to write: ${without.map(({ sheet, says }) => `${sheet}: ${says}`).join("; ") || `no sheet that was asked for has a file of ${wanted.formats.join(" or ")}`}`,
+    );
+  // the sheet that people stand by is held back for a reason that they must read
+  const blocks: readonly Finding[] = without.some(({ sheet }) => sheet === "show-day") ? showDayBlocks(subject) : [];
+  if (options.json) io.out(`${JSON.stringify({ written, without, findings: blocks }, undefined, 2)}\n`);
+  else io.out(reportText({ written, without, wanted }));
+  return blocks.length > 0 ? exit.findings : exitFor({ readable, findings });
+}
+
+function reportText({
+  written,
+  without,
+  wanted,
+}: {
+  written: readonly string[];
+  without: readonly { readonly sheet: string; readonly says: string }[];
+  wanted: PapersWanted;
+}): string {
+  return `${[
+    ...written,
+    ...(without.length > 0 ? ["", "not written:", ...without.map(({ sheet, says }) => `  ${sheet}: ${says}`)] : []),
+    "",
+    `${written.length} files, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
+    "No sheet is a permission to switch on.",
+  ].join("\n")}\n`;
+}
+
+async function filesOf(
+  sheet: Sheet,
+  subject: SheetSubject,
+  { paper, lengths, formats, date }: PapersWanted,
+): Promise<readonly MadeFile[]> {
+  const setting: SheetSetting = { paper, lengths, date };
+  const pages = formats.includes("pdf") || formats.includes("svg") ? sheet.lay(subject, setting) : [];
+  const made: MadeFile[] = [];
+  if (formats.includes("pdf")) {
+    const title = `${subject.coil.name}, ${sheet.title}`;
+    const text = await pdfOf(pages, { fonts: sheetFonts(), title, date: new Date(`${date}T00:00:00Z`) });
+    made.push({ name: `${sheet.id}.pdf`, text, beginning: pdfBeginning });
+  }
+  if (formats.includes("svg")) {
+    for (const [n, page] of pages.entries())
+      made.push({
+        name: pages.length === 1 ? `${sheet.id}.svg` : `${sheet.id}-${n + 1}.svg`,
+        text: svgOf(page),
+        beginning: svgBeginning,
+      });
+    const cut = sheet.cut?.(subject, setting);
+    if (cut) made.push({ name: `${sheet.id}-outline.svg`, text: cutSvg(cut), beginning: svgBeginning });
+  }
+  const cut = formats.includes("dxf") ? sheet.cut?.(subject, setting) : undefined;
+  if (cut) made.push({ name: `${sheet.id}.dxf`, text: dxfOf(cut, setting), beginning: dxfBeginning });
+  const rows = formats.includes("csv") ? sheet.table?.(subject, setting) : undefined;
+  if (rows) {
+    const text = csvOf(rows);
+    made.push({ name: `${sheet.id}.csv`, text, beginning: text.slice(0, text.indexOf("\r\n")) });
+  }
+  return made;
+}
