@@ -1,4 +1,5 @@
 /** What the converter of the instrument did to a channel: the step between its levels, and the levels at which it clipped. */
+import type { Survey } from "./survey.ts";
 
 export interface Converter {
   /** Between two levels; 0 where the samples show none. */
@@ -17,18 +18,13 @@ const looked = 40_000;
 /** More different values than this are no levels. */
 const mostLevels = 5000;
 
-/**
- * @param samples    of the channel
- * @param range      least and greatest finite sample
- */
-export function converterOf(
-  samples: Float32Array,
-  { least, greatest }: { least: number; greatest: number },
-): Converter {
+/** @param surveyed  the same samples */
+export function converterOf(samples: Float32Array, surveyed: Survey): Converter {
+  const { least, greatest } = surveyed;
   const step = stepOf(samples);
   const levels = step > 0 ? Math.round((greatest - least) / step) + 1 : 0;
-  const top = clippedAt(samples, { level: greatest, other: least, step });
-  const bottom = clippedAt(samples, { level: least, other: greatest, step });
+  const top = clippedAt(samples, surveyed, { level: greatest, other: least, step });
+  const bottom = clippedAt(samples, surveyed, { level: least, other: greatest, step });
   const margin = step > 0 ? step / 2 : 1e-6 * (greatest - least);
   return {
     step,
@@ -75,26 +71,36 @@ function stepOf(samples: Float32Array): number {
  */
 function clippedAt(
   samples: Float32Array,
+  { high, low, over, blockSize }: Survey,
   { level, other, step }: { level: number; other: number; step: number },
 ): number {
   const width = step > 0 ? step : Math.abs(level - other) / 256;
   const exact = step > 0 ? step / 2 : Math.abs(level - other) * 1e-6;
   const inwards = Math.sign(other - level);
+  const extremes = inwards < 0 ? high : low;
   let at = 0;
   let beside = 0;
   let runs = 0;
   let inRun = false;
-  for (let i = 0; i < samples.length; i++) {
-    const value = samples[i]!;
-    // An instrument that marks what is over its range clips there.
-    const depth = value === -inwards * Number.POSITIVE_INFINITY ? 0 : (value - level) * inwards;
-    if (depth < exact) {
-      at++;
-      if (inRun) runs++;
-      inRun = true;
-    } else {
+  for (let block = 0; block < extremes.length; block++) {
+    // Few blocks reach the end of the range; what is over it is not in their extremes.
+    if (over === 0 && !((extremes[block]! - level) * inwards < exact + width)) {
       inRun = false;
-      if (depth < exact + width) beside++;
+      continue;
+    }
+    const end = Math.min(samples.length, (block + 1) * blockSize);
+    for (let i = block * blockSize; i < end; i++) {
+      const value = samples[i]!;
+      // An instrument that marks what is over its range clips there.
+      const depth = value === -inwards * Number.POSITIVE_INFINITY ? 0 : (value - level) * inwards;
+      if (depth < exact) {
+        at++;
+        if (inRun) runs++;
+        inRun = true;
+      } else {
+        inRun = false;
+        if (depth < exact + width) beside++;
+      }
     }
   }
   return at >= 3 && runs >= 2 && at > 5 * Math.max(1, beside) ? at : 0;

@@ -29,16 +29,32 @@ export function survey(samples: Float32Array, blockSize: number): Survey {
     const end = Math.min(samples.length, (block + 1) * blockSize);
     let most = Number.NEGATIVE_INFINITY;
     let fewest = Number.POSITIVE_INFINITY;
-    for (let i = block * blockSize; i < end; i++) {
+    const start = block * blockSize;
+    let blockSum = 0;
+    for (let i = start; i < end; i++) {
       const value = samples[i]!;
-      // False for ±Infinity and NaN alike.
-      if (value - value === 0) {
-        if (value > most) most = value;
-        if (value < fewest) fewest = value;
-        sum += value;
-        count++;
-      } else if (Number.isNaN(value)) missing++;
-      else over++;
+      if (value > most) most = value;
+      if (value < fewest) fewest = value;
+      blockSum += value;
+    }
+    // NaN where a sample of the block is not finite: only such blocks are walked sample by sample.
+    if (blockSum - blockSum === 0) {
+      sum += blockSum;
+      count += end - start;
+    } else {
+      most = Number.NEGATIVE_INFINITY;
+      fewest = Number.POSITIVE_INFINITY;
+      for (let i = start; i < end; i++) {
+        const value = samples[i]!;
+        // False for ±Infinity and NaN alike.
+        if (value - value === 0) {
+          if (value > most) most = value;
+          if (value < fewest) fewest = value;
+          sum += value;
+          count++;
+        } else if (Number.isNaN(value)) missing++;
+        else over++;
+      }
     }
     if (most < fewest) continue;
     high[block] = most;
