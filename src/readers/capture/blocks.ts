@@ -43,6 +43,7 @@ export function blocksOf({
 /** Rows whose time is before that of the row above; no more than are needed to see that they are too many. */
 function setBacks(times: Times): readonly number[] {
   const found: number[] = [];
+  if (times.rising === true) return found;
   for (let row = 1, before = times.at(0); row < times.length && found.length <= mostBlocks; row++) {
     const at = times.at(row);
     if (at < before) found.push(row);

@@ -1,6 +1,7 @@
 /** Columns that grow while rows arrive: blocks of fixed size, put together once at the end. */
 
-const blockSize = 1 << 18;
+const blockBits = 18;
+const blockSize = 1 << blockBits;
 
 /** A column of a block of rows: `count` numbers from `from` on, `stride` apart, times `factor`, and `offset` more. */
 export interface Strided {
@@ -15,6 +16,8 @@ export interface Strided {
 /** Times by the row [s]. */
 export interface Times {
   readonly length: number;
+  /** True where it is known that no time is before the one above it, and none is missing. */
+  readonly rising?: boolean;
   /** NaN where there is none. */
   at(row: number): number;
 }
@@ -22,6 +25,9 @@ export interface Times {
 export class GrowingTimes implements Times {
   private readonly blocks: Float64Array[] = [];
   length = 0;
+  /** No time so far was before the one above it, and none was missing. */
+  rising = true;
+  private last = Number.NEGATIVE_INFINITY;
 
   append({ values, from, stride, count, factor }: Strided): void {
     let at = from;
@@ -30,14 +36,21 @@ export class GrowingTimes implements Times {
       if (within === 0) this.blocks.push(new Float64Array(blockSize));
       const block = this.blocks[this.blocks.length - 1] as Float64Array;
       const step = Math.min(count - done, blockSize - within);
-      for (let i = within; i < within + step; i++, at += stride) block[i] = values[at]! * factor;
+      for (let i = within; i < within + step; i++, at += stride) {
+        const time = values[at]! * factor;
+        // False for NaN too.
+        if (!(time >= this.last)) this.rising = false;
+        this.last = time;
+        block[i] = time;
+      }
       done += step;
       this.length += step;
     }
   }
 
   at(index: number): number {
-    return this.blocks[Math.floor(index / blockSize)]?.[index % blockSize] ?? Number.NaN;
+    // Whole and below 2^31: shifts are faster than a division here, and every pass over the times comes through.
+    return this.blocks[index >> blockBits]?.[index & (blockSize - 1)] ?? Number.NaN;
   }
 }
 

@@ -92,7 +92,7 @@ function survey(times: Times): { first: number; last: number; lost: number; back
   let lost = -1;
   let backwards = -1;
   let before = Number.NEGATIVE_INFINITY;
-  for (let row = 0; row < times.length && lost < 0; row++) {
+  for (let row = 0; row < times.length && lost < 0 && times.rising !== true; row++) {
     const at = times.at(row);
     if (!Number.isFinite(at)) lost = row;
     else if (at < before && backwards < 0) backwards = row;
