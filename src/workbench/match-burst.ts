@@ -23,11 +23,15 @@ export function isDrivenCoil(coil: Coil): coil is DrivenCoil {
   return Boolean(coil.primary && coil.tank && coil.bridge && coil.supply && coil.feedback);
 }
 
-/** The circuit of the coil as drawn, without streamer and trip, to be moved; undefined where the file has no bridge. */
-export function networkToMove(solution: Solution): BurstNetwork | undefined {
+/**
+ * The circuit of the coil as drawn, without streamer and trip, to be moved; undefined where the file has no bridge.
+ * @param modes  of the secondary; higher ones only matter where they hold a comparator that senses the secondary's foot
+ */
+export function networkToMove(solution: Solution, modes: 1 | 3 = 1): BurstNetwork | undefined {
   const { coil } = solution;
   if (!isDrivenCoil(coil)) return undefined;
-  const { overcurrent: _trip, ...network } = burstCircuit(coil, solution, fullSetting(coil, solution, {})).network;
+  const setting = fullSetting(coil, solution, { modes });
+  const { overcurrent: _trip, ...network } = burstCircuit(coil, solution, setting).network;
   return network;
 }
 
@@ -103,6 +107,9 @@ export function burstWaves(
 }
 
 function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: BurstInput): BurstNetwork {
+  const [first, ...higher] = network.modes;
+  // The primary's turns move its coupling to every mode alike; top load and room hardly move any but the first.
+  const coupled = first ? loops.mutual / first.mutual : 1;
   return {
     ...network,
     bus: { ...network.bus, voltage: bus },
@@ -119,6 +126,7 @@ function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: Bur
         mutual: loops.mutual,
         q: loops.q,
       }),
+      ...higher.map((mode) => ({ ...mode, mutual: coupled * mode.mutual })),
     ],
     feedback: { ...network.feedback, delay, lead, reversed },
   };

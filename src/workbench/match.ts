@@ -66,10 +66,11 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
   const seen = records.map((record) => observe(record, supply));
-  const observed = seen.map((each, n) => weighed(each, n, baseOf(solution, seen)));
+  const first = baseOf(solution, seen);
+  const observed = seen.map((each, n) => weighed(each, n, { base: first, coil: solution.coil }));
   if (observed.every(saysNothing)) return nothingSeen(records, observed);
   const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
-  const base = baseOf(solution, observed);
+  const base = { ...baseOf(solution, observed), network: first.network };
   yield "fitting";
   const plain: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
   const attempts: Attempt[] = [];

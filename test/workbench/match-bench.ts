@@ -21,6 +21,8 @@ export interface Bench {
   readonly onTime?: number;
   readonly seed?: number;
   readonly reversed?: boolean;
+  /** Modes of the secondary that are simulated; three where absent. */
+  readonly modes?: 1 | 3;
   readonly change?: (network: BurstNetwork) => BurstNetwork;
 }
 
@@ -29,10 +31,10 @@ const [interval, before, length] = [40e-9, 150e-6, 1.5e-3];
 /** A record with primary current, pickup loop and interrupter gate. */
 export function benchRecord(
   coil: Coil,
-  { bus, said = bus, onTime = 70e-6, seed = 1, reversed = false, change = (n) => n }: Bench,
+  { bus, said = bus, onTime = 70e-6, seed = 1, reversed = false, modes = 3, change = (n) => n }: Bench,
 ): MatchRecord {
   const solution = solve(coil, { brief: true });
-  const setting = fullSetting(coil, solution, { busVoltage: bus, modes: 3, senseReversed: reversed });
+  const setting = fullSetting(coil, solution, { busVoltage: bus, modes, senseReversed: reversed });
   const { overcurrent: _trip, ...network } = burstCircuit(coil as DrivenCoil, solution, setting).network;
   const end = length - before;
   const run = simulateBurst(change(network), { onTime, endTime: end, burstEnd: "synchronous" });
