@@ -47,7 +47,7 @@ export interface Judgement {
 }
 
 /** The room that a rule belongs to: where its question is asked. */
-export type Room = "shape" | "resonance" | "burst" | "driver" | "stand-off";
+export type Room = "shape" | "resonance" | "burst" | "driver" | "programme" | "stand-off";
 
 export interface Rule {
   /** Kebab-case, names the trouble: `coupling-high`. */

@@ -2,7 +2,7 @@
 import type { Figures } from "../catalogue/figure.ts";
 import type { Song } from "../description/song.ts";
 import type { Plan, ProgrammeLimits, Reason, Shaping } from "../programme/index.ts";
-import type { Hertz, Ratio, Second } from "../units/si.ts";
+import type { Hertz, Ratio, Second, Volt } from "../units/si.ts";
 
 /** What a player may set; the coil's own or the house's where absent. */
 export interface ProgrammeOptions {
@@ -92,6 +92,8 @@ export interface ProgrammeStudy {
   readonly cents: Float64Array;
   /** Of the burst's energies in the table that the plan uses, against the solver between its points. Absent where no burst can be computed. */
   readonly energyError?: Ratio;
+  /** Before a pulse, with nothing drawn; absent without a supply. */
+  readonly busVoltage?: Volt;
   /** Of the fastest train that the limits let through. */
   readonly highest?: Hertz;
   readonly fit?: { readonly steps: readonly FitStep[]; readonly before: BeforeFit };

@@ -88,6 +88,7 @@ function studied({
     cents: pitch.cents,
     highest: Math.min(limits.rate, 1 / (limits.gap + shaping.least)),
     ...(energies ? { energyError: energies.error } : {}),
+    ...(load ? { busVoltage: load.bus.voltage } : {}),
     missing,
   };
 }

@@ -1,4 +1,4 @@
-import { rules } from "../../findings/index.ts";
+import { programmeRules, rules } from "../../findings/index.ts";
 import { closestOf } from "../../units/index.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { explainRule, ruleText } from "../../views/text/rule.ts";
@@ -20,7 +20,7 @@ export async function why(
   const input = await readInput(io, name);
   const { file, solution: solved, study, findings } = judge(input.text);
   const { width, colour } = io;
-  const rule = rules.find((one) => one.id === id);
+  const rule = [...rules, ...programmeRules].find((one) => one.id === id);
   if (rule !== undefined) {
     const found = findings.filter((finding) => finding.rule === id);
     io.out(
