@@ -1,14 +1,23 @@
 /** The staged first power-up as paper: room for each reading, and when to switch off. */
 import { formatRange } from "../../units/format.ts";
 import { bringup } from "../../workbench/bringup.ts";
-import type { BringUpStage, BringUpStep } from "../../workbench/bringup-contract.ts";
+import type { BringUp, BringUpStage, BringUpStep } from "../../workbench/bringup-contract.ts";
 import { Flow } from "./flow.ts";
 import { framed } from "./frame.ts";
 import { formatOf } from "./paper.ts";
-import type { Sheet } from "./sheet.ts";
+import type { Sheet, SheetSubject } from "./sheet.ts";
 import { shown } from "./words.ts";
 
 const mm = 1e-3;
+
+/** By burst: another paper or unit asks for the same stages, which take bursts of their own. */
+const known = new WeakMap<SheetSubject["study"], BringUp>();
+
+function stagesOf({ file, solution, study }: SheetSubject): BringUp {
+  const made = known.get(study) ?? bringup({ file, solution, study });
+  known.set(study, made);
+  return made;
+}
 
 export const bringUpSheet: Sheet = {
   id: "bring-up",
@@ -16,8 +25,7 @@ export const bringUpSheet: Sheet = {
   says: "the first power-up in stages, with what each probe must show",
   needs: [],
   lay: (subject, setting) => {
-    const { file, solution, study } = subject;
-    const made = bringup({ file, solution, study });
+    const made = stagesOf(subject);
     const format = formatOf(setting.paper);
     const flow = new Flow(format.body);
     flow.title(
