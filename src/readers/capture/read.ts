@@ -11,6 +11,8 @@ import { isWav, readWav } from "./wav.ts";
 
 /** Pieces in which bytes are parsed; what comes in longer ones is cut. */
 const pieceSize = 1 << 20;
+/** Bytes after which a reading that may be stopped lets the host's other events in: some 50 ms of work. */
+const breathEvery = 1 << 24;
 /** WAV and JSON are held whole: longer ones are refused. */
 const longestHeld = 1 << 29;
 
@@ -39,7 +41,15 @@ export async function readCaptureInPieces(
   { bytesTotal, onProgress, signal, ...settings }: CaptureSettings & Watch = {},
 ): Promise<CaptureReading> {
   const reader = new CaptureReader(settings, { bytesTotal, onProgress, signal });
-  for await (const piece of piecesOf(source, signal)) if (!reader.push(piece)) break;
+  let sinceBreath = 0;
+  for await (const piece of piecesOf(source, signal)) {
+    if (!reader.push(piece)) break;
+    sinceBreath += piece.length;
+    if (signal === undefined || sinceBreath < breathEvery) continue;
+    // A stream whose pieces are at hand never lets a worker hear that it should stop.
+    await new Promise((heard) => setTimeout(heard));
+    sinceBreath = 0;
+  }
   return reader.finish();
 }
 

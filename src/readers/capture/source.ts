@@ -36,17 +36,49 @@ interface Pieces {
   return?(): unknown;
 }
 
+/** Bytes that are asked of a stream at once. */
+const pieceSize = 1 << 20;
+
 /** Not every browser lets a stream be walked as an iterable. */
 function iteratorOf(source: CaptureSource): Pieces {
-  if ("getReader" in source) {
-    const reader = source.getReader();
-    return { next: async () => resultOf(await reader.read()), return: () => reader.cancel() };
-  }
+  if ("getReader" in source) return intoOneBuffer(source) ?? asTheyCome(source);
   return Symbol.asyncIterator in source ? source[Symbol.asyncIterator]() : source[Symbol.iterator]();
 }
 
-function resultOf({ done, value }: ReadableStreamReadResult<Uint8Array>): IteratorResult<Uint8Array, unknown> {
-  return done ? { done: true, value: undefined } : { done: false, value };
+/** A stream of bytes fills the same memory again and again: a long record would leave as much garbage otherwise. */
+function intoOneBuffer(source: ReadableStream<Uint8Array>): Pieces | undefined {
+  const reader = byteReader(source);
+  if (reader === undefined) return undefined;
+  let buffer = new ArrayBuffer(pieceSize);
+  return {
+    async next() {
+      const { done, value } = await reader.read(new Uint8Array(buffer));
+      if (value !== undefined) buffer = value.buffer;
+      return done || value === undefined ? { done: true, value: undefined } : { done: false, value };
+    },
+    return: () => reader.cancel(),
+  };
+}
+
+function byteReader(source: ReadableStream<Uint8Array>): ReadableStreamBYOBReader | undefined {
+  try {
+    return source.getReader({ mode: "byob" });
+  } catch (error) {
+    // Only a stream of bytes has such a reader; a stream that is taken already has none of either kind.
+    if (error instanceof TypeError && !source.locked) return undefined;
+    throw error;
+  }
+}
+
+function asTheyCome(source: ReadableStream<Uint8Array>): Pieces {
+  const reader = source.getReader();
+  return {
+    async next() {
+      const { done, value } = await reader.read();
+      return done ? { done: true, value: undefined } : { done: false, value };
+    },
+    return: () => reader.cancel(),
+  };
 }
 
 /** Not waited for: a source may be closed only once its pending piece has come. */
