@@ -3,6 +3,7 @@ import { benchSources } from "./sources-bench.ts";
 import { matchSources } from "./sources-match.ts";
 import { programmeSources } from "./sources-programme.ts";
 import { safetySources } from "./sources-safety.ts";
+import { soundSources } from "./sources-sound.ts";
 
 /**
  * How far the words of a source may be trusted here.
@@ -454,6 +455,7 @@ const table = {
   ...matchSources,
   ...programmeSources,
   ...safetySources,
+  ...soundSources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof table;
