@@ -105,6 +105,19 @@ import { roomWithinReach } from "./rules/room-within-reach.ts";
 import { secondaryHot } from "./rules/secondary-hot.ts";
 import { senseTransformerLeads } from "./rules/sense-transformer-leads.ts";
 import { senseTransformerMissing } from "./rules/sense-transformer-missing.ts";
+import { standoffAirClosed } from "./rules/standoff-air-closed.ts";
+import { standoffBarrierInsideLine } from "./rules/standoff-barrier-inside-line.ts";
+import { standoffBreakerOutOfReach } from "./rules/standoff-breaker-out-of-reach.ts";
+import { standoffCrewInsideStrike } from "./rules/standoff-crew-inside-strike.ts";
+import { standoffDoseFull } from "./rules/standoff-dose-full.ts";
+import { standoffEarthMissing } from "./rules/standoff-earth-missing.ts";
+import { standoffExitMissing } from "./rules/standoff-exit-missing.ts";
+import { standoffHazardOpen } from "./rules/standoff-hazard-open.ts";
+import { standoffHeartRates } from "./rules/standoff-heart-rates.ts";
+import { standoffRoomTooSmall } from "./rules/standoff-room-too-small.ts";
+import { standoffSecondMissing } from "./rules/standoff-second-missing.ts";
+import { standoffShowMissing } from "./rules/standoff-show-missing.ts";
+import { standoffStopMissing } from "./rules/standoff-stop-missing.ts";
 import { streamerGetsLittle } from "./rules/streamer-gets-little.ts";
 import { strikeRingClosed } from "./rules/strike-ring-closed.ts";
 import { strikeRingMisplaced } from "./rules/strike-ring-misplaced.ts";
@@ -245,6 +258,19 @@ export const rules: readonly Rule[] = [
   secondaryHot,
   senseTransformerLeads,
   senseTransformerMissing,
+  standoffAirClosed,
+  standoffBarrierInsideLine,
+  standoffBreakerOutOfReach,
+  standoffCrewInsideStrike,
+  standoffDoseFull,
+  standoffEarthMissing,
+  standoffExitMissing,
+  standoffHazardOpen,
+  standoffHeartRates,
+  standoffRoomTooSmall,
+  standoffSecondMissing,
+  standoffShowMissing,
+  standoffStopMissing,
   streamerGetsLittle,
   strikeRingClosed,
   strikeRingMisplaced,

@@ -19,7 +19,15 @@ export {
   weissCharge,
 } from "./discharge.ts";
 export { type Exposed, type FieldKind, type ReferenceLevel, referenceLevels } from "./exposure.ts";
-export { decidingCandidate, type LineCandidate, practiceLine, type Reach, reachLine, strikeDistance } from "./line.ts";
+export {
+  decidingCandidate,
+  type LineCandidate,
+  lowestLine,
+  practiceLine,
+  type Reach,
+  reachLine,
+  strikeDistance,
+} from "./line.ts";
 export {
   type Charge,
   electricField,

@@ -28,17 +28,23 @@ export interface LineCandidate {
   readonly says: string;
   /** From the coil's axis [m]; undefined where it cannot be told. */
   readonly distance: Metre | undefined;
-  /** Whether it is one that may decide; the others are there to compare. */
-  readonly counts: boolean;
+  /** The same with the lower end of what it stands on [m]. */
+  readonly low: Metre | undefined;
   readonly source: SourceKey;
 }
 
 /** The candidate that asks for the most; undefined where none is known. */
 export function decidingCandidate(candidates: readonly LineCandidate[]): LineCandidate | undefined {
   return candidates
-    .filter(({ counts, distance }) => counts && distance !== undefined)
+    .filter(({ distance }) => distance !== undefined)
     .reduce<LineCandidate | undefined>(
       (most, one) => (most === undefined || one.distance! > most.distance! ? one : most),
       undefined,
     );
+}
+
+/** The line if everything that it stands on were at its lower end [m]; undefined where no candidate is known. */
+export function lowestLine(candidates: readonly LineCandidate[]): Metre | undefined {
+  const known = candidates.flatMap(({ low }) => low ?? []);
+  return known.length === 0 ? undefined : Math.max(...known);
 }

@@ -62,9 +62,10 @@ export function fieldsOf({
   if (charges.length === 0) return undefined;
   const turns = [primaryTurnsOf(coil, primary.high), secondaryTurnsOf(coil, solution, perVolt * top.high)];
   const rms = (peak: (height: Metre) => number): number => Math.max(...heights.map(peak)) / Math.SQRT2;
-  const electric = (radius: Metre) => rms((height) => electricField(charges, { radius, height }));
-  const magnetic = (radius: Metre) =>
-    rms((height) => turns.reduce((sum, each) => sum + magneticField(each, { radius, height }), 0));
+  const electric = remembered((radius) => rms((height) => electricField(charges, { radius, height })));
+  const magnetic = remembered((radius) =>
+    rms((height) => turns.reduce((sum, each) => sum + magneticField(each, { radius, height }), 0)),
+  );
   const averaged = Math.sqrt(Math.min(1, ringing * hardest(bursts).duty));
   const from = 1.1 * Math.max(place.radius, ...turns.flat().map(({ radius }) => radius));
   return {
@@ -83,6 +84,16 @@ export function fieldsOf({
       }),
     farField: farField(charges, { distance: 300, frequency: at.frequency }),
     low: { electric: top.low / top.high, magnetic: Math.min(top.low / top.high, primary.low / primary.high) },
+  };
+}
+
+/** The same distances are asked for by every level. */
+function remembered(field: (distance: Metre) => number): (distance: Metre) => number {
+  const known = new Map<Metre, number>();
+  return (distance) => {
+    const found = known.get(distance) ?? field(distance);
+    known.set(distance, found);
+    return found;
   };
 }
 

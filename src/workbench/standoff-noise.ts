@@ -151,6 +151,8 @@ export function noiseFigures(loudness: Loudness, line: Metre | undefined): Figur
           figure("standoff.noise.distance", distance, {
             from: ["standoff.noise.levelAt1m", "show.duration"],
             source: "niosh-98-126",
+            low: distance / 10 ** ((levelAt1m.high - levelAt1m.low) / 20),
+            high: distance,
             note: "at the upper end of the level",
           }),
         ]),

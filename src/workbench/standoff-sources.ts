@@ -5,6 +5,9 @@ import type { Charge, Turns } from "../safety/index.ts";
 import type { Ampere, Volt } from "../units/si.ts";
 import type { Solution } from "./contract.ts";
 
+/** Pieces that the winding is gathered into: enough from a winding's radius away. */
+const groups = 40;
+
 /**
  * Charges of winding and top load at a top voltage, from the current of mode 1: what flows in at the base and not out at the top stays between.
  *
@@ -23,13 +26,14 @@ export function chargesOf(
   if (mode === undefined || capacitance === undefined) return [];
   const all = capacitance * topVoltage;
   const last = mode.current.length - 1;
-  const along = Array.from(
-    { length: last },
-    (_, i): Charge => ({
-      charge: all * (mode.current[i]! - mode.current[i + 1]!),
-      height: Math.max(0, (mode.height[i]! + mode.height[i + 1]!) / 2),
-    }),
-  );
+  const edge = (group: number) => Math.round((group * last) / groups);
+  const along = Array.from({ length: groups }, (_, group): Charge => {
+    const [from, to] = [edge(group), edge(group + 1)];
+    return {
+      charge: all * (mode.current[from]! - mode.current[to]!),
+      height: Math.max(0, (mode.height[from]! + mode.height[to]!) / 2),
+    };
+  });
   return [...along, { charge: all * mode.current[last]!, height }];
 }
 
@@ -43,15 +47,16 @@ export const primaryTurnsOf = ({ primary }: Coil, current: Ampere): readonly Tur
 export function secondaryTurnsOf({ secondary }: Coil, { modes }: Solution, baseCurrent: Ampere): readonly Turns[] {
   const [mode] = modes;
   if (mode === undefined) return [];
-  const last = mode.height.length - 1;
   const radius = secondary.former.outerDiameter / 2 + secondary.wire.overall / 2;
+  const last = mode.height.length - 1;
+  const at = (values: Float64Array, group: number) => values[Math.round(((group + 0.5) * last) / groups)]!;
   return Array.from(
-    { length: last },
-    (_, i): Turns => ({
+    { length: groups },
+    (_, group): Turns => ({
       radius,
-      height: (mode.height[i]! + mode.height[i + 1]!) / 2,
-      turns: secondary.turns / last,
-      current: (baseCurrent * (mode.current[i]! + mode.current[i + 1]!)) / 2,
+      height: at(mode.height, group),
+      turns: secondary.turns / groups,
+      current: baseCurrent * at(mode.current, group),
     }),
   );
 }

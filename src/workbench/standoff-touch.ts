@@ -24,6 +24,10 @@ import { hardest, operatingFrequency, worst, worstStudy } from "./standoff-worst
 
 /** Lines of the spectrum are followed up to here: nerves and muscle answer best to 50–1000 Hz. */
 const lowest: Hertz = 1000;
+/** Impedance of a body taken high [Ω], for the other end of an interval. From memory. */
+const softBody = 1000;
+/** What studies of muscle differ by, as a factor of the depth; a warm conductor over one at 20 °C. From memory. */
+const depthSpan = { muscle: 1.2, copper: 1.11 };
 /** Contact areas [m²]. Common practice, no source. */
 const contactAreas = [
   { name: "root of a spark, 1 mm across", area: 0.8e-6 },
@@ -194,6 +198,11 @@ export function touchFigures(touch: StandoffTouch, solution: Solution, bursts: S
   const depth = (of: string) => depths.find(({ tissue }) => tissue === of)?.depth;
   const [muscle, copper] = [depth("muscle"), depth("copper")];
   const never = "informative, never a permission";
+  const least = worst(bursts, "burst.peakTopVoltage")?.low;
+  const softest =
+    pulse && least !== undefined
+      ? dischargePulse({ capacitance: pulse.capacitance, voltage: least, resistance: softBody })
+      : undefined;
   const train = ["burst.peakTopVoltage", "burst.streamerResistance", "secondary.baseCurrentPerVolt"];
   const banded = bands.map(({ id, current }) =>
     figure(`standoff.touch.${id}`, current.value, {
@@ -205,16 +214,18 @@ export function touchFigures(touch: StandoffTouch, solution: Solution, bursts: S
     }),
   );
   return [
-    ...(pulse
+    ...(pulse && softest
       ? [
-          ["pulsePeak", pulse.peak],
-          ["pulseDuration", pulse.duration],
-          ["pulseSquareTime", pulse.squareTime],
-        ].map(([id, value]) =>
-          figure(`standoff.touch.${id}`, value as number, {
+          { id: "pulsePeak", value: pulse.peak, low: softest.peak, high: pulse.peak },
+          { id: "pulseDuration", value: pulse.duration, low: pulse.duration, high: softest.duration },
+          { id: "pulseSquareTime", value: pulse.squareTime, low: softest.squareTime, high: pulse.squareTime },
+        ].map(({ id, value, low, high }) =>
+          figure(`standoff.touch.${id}`, value, {
             from: ["topload.capacitanceInPlace", "burst.peakTopVoltage"],
             source: "capacitor-discharge",
-            note: `${never}; ${bodyResistance} Ω, neither inductance nor spark in the way`,
+            low,
+            high,
+            note: `${never}; ${bodyResistance} Ω, at the other end ${softBody} Ω, neither inductance nor spark in the way`,
           }),
         )
       : []),
@@ -235,6 +246,8 @@ export function touchFigures(touch: StandoffTouch, solution: Solution, bursts: S
           figure("standoff.touch.muscleDepth", muscle, {
             from: [at.from],
             source: "gabriel-1996",
+            low: muscle / depthSpan.muscle,
+            high: muscle * depthSpan.muscle,
             crossChecks: [
               {
                 name: "skin depth by conduction alone",
@@ -246,7 +259,13 @@ export function touchFigures(touch: StandoffTouch, solution: Solution, bursts: S
             ],
             note: "a limb is under 0.1 m thick: the current fills it",
           }),
-          figure("standoff.touch.copperDepth", copper, { from: [at.from], source: "skin-effect-bessel" }),
+          figure("standoff.touch.copperDepth", copper, {
+            from: [at.from],
+            source: "skin-effect-bessel",
+            low: copper,
+            high: copper * depthSpan.copper,
+            note: "the upper end is for a warm conductor",
+          }),
         ]
       : []),
   ];

@@ -7,6 +7,7 @@ import {
   breakoutPlace,
   decidingCandidate,
   type LineCandidate,
+  lowestLine,
   practiceLine,
   type Reach,
   reachLine,
@@ -116,7 +117,7 @@ function candidatesOf({
           ? `no reference level of the ${field} field for the public could be compared`
           : `the ${field} field falls to the public reference level of ${formatQuantity(found.level, found.unit, { digits: 3, trim: true })}`,
       distance: found && fields?.distanceOver(found),
-      counts: true,
+      low: found && fields && fields.low[field] ** 0.5 * fields.distanceOver(found),
       source: "icnirp-2010",
     };
   };
@@ -126,7 +127,7 @@ function candidatesOf({
       id: "reach",
       says: `twice the reach of up to ${sayReach(high)}, or the reach and 1.5 m, from where the arc leaves the coil`,
       distance: place.radius + reachLine(reach),
-      counts: true,
+      low: place.radius + reachLine({ ...reach, high: low }),
       source: "stand-off-practice",
     },
     byField("electric"),
@@ -138,14 +139,14 @@ function candidatesOf({
           ? "the dose of noise is not known: the file gives no show.duration"
           : `${formatQuantity(loudness?.duration ?? 0, "s", { digits: 3, trim: true })} of sparks fill a day's dose of 85 dB(A) over 8 h at the loud end`,
       distance: dose,
-      counts: true,
+      low: dose && loudness && dose / 10 ** ((loudness.levelAt1m.high - loudness.levelAt1m.low) / 20),
       source: "niosh-98-126",
     },
     {
       id: "practice",
       says: "about three metres for a coil of the half-metre class: common practice, no source, and the least line for any coil",
       distance: practiceLine,
-      counts: true,
+      low: practiceLine,
       source: "half-metre-practice",
     },
   ];
@@ -188,6 +189,8 @@ function lineFigures({
                 : []),
             ],
             source: decides.source,
+            low: Math.min(decides.distance, lowestLine(candidates) ?? decides.distance),
+            high: decides.distance,
             note: `decided by: ${decides.says}; a recommendation from upper bounds, no permission: venue and law come first`,
             crossChecks: [
               {

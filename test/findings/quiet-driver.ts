@@ -53,4 +53,15 @@ interrupter:
   onTime: 50 µs
   rate: 100 Hz
   limits: { onTime: 55 µs, duty: 1 %, rate: 130 Hz, gap: 1 ms }
+show:
+  barrier: 8.6 m
+  duration: 600 s
+  room: { width: 18 m, depth: 18 m, airing: changed }
+  operator: { at: 6 m, bearing: 90° }
+  second: { at: 6.5 m, bearing: 95° }
+  breaker: { at: 6.6 m, bearing: 96° }
+  deadMan: true
+  exit: { at: 8 m, bearing: 180° }
+  earth: { at: 2 m, bearing: 180°, lead: 3 m }
+  acknowledged: [ arc, touch, storedEnergy, mains, implants, noise, air, fire, radio ]
 `;
