@@ -1,32 +1,11 @@
 import type { Finding } from "../../catalogue/finding.ts";
-import {
-  csvOf,
-  cutSvg,
-  dxfBeginning,
-  dxfOf,
-  pdfBeginning,
-  pdfOf,
-  reasonAgainst,
-  type Sheet,
-  type SheetSetting,
-  type SheetSubject,
-  showDayBlocks,
-  svgBeginning,
-  svgOf,
-} from "../../views/sheets/index.ts";
+import { reasonAgainst, type SheetSubject, sheetFiles, showDayBlocks } from "../../views/sheets/index.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { burstsOf, judge, readInput } from "../coil-input.ts";
 import { exit, exitFor } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 import { type PapersCommandOptions, type PapersWanted, papersWanted } from "../papers-options.ts";
 import { sheetFonts } from "../sheet-fonts.ts";
-
-/** A file on its way to the folder. */
-interface MadeFile {
-  readonly name: string;
-  readonly text: string | Uint8Array;
-  readonly beginning: string;
-}
 
 /** `coilwright papers FILE --out DIR`: the sheets that are taken to the bench, at true size. */
 export async function papers(io: Io, name: string, options: PapersCommandOptions): Promise<number> {
@@ -42,6 +21,7 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
   }
   const fileName = input.name.split(/[/\\]/).at(-1) ?? input.name;
   const subject: SheetSubject = { file, coil: file.coil, solution, ...bursts, study: bursts.study, fileName };
+  const fonts = sheetFonts();
   const written: string[] = [];
   const without: { sheet: string; says: string }[] = [];
   await io.folder(options.out);
@@ -52,9 +32,9 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
       without.push({ sheet: sheet.id, says });
       continue;
     }
-    for (const { name: made, text, beginning } of await filesOf(sheet, subject, wanted)) {
+    for (const { name: made, content, beginning } of await sheetFiles(sheet, subject, { ...wanted, fonts })) {
       const path = `${options.out.replace(/[/\\]+$/, "")}/${made}`;
-      await io.write(path, { text, beginning });
+      await io.write(path, { text: content, beginning });
       written.push(path);
     }
   }
@@ -86,37 +66,4 @@ function reportText({
     `${written.length} files, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
     "No sheet is a permission to switch on.",
   ].join("\n")}\n`;
-}
-
-async function filesOf(
-  sheet: Sheet,
-  subject: SheetSubject,
-  { paper, lengths, formats, date }: PapersWanted,
-): Promise<readonly MadeFile[]> {
-  const setting: SheetSetting = { paper, lengths, date };
-  const pages = formats.includes("pdf") || formats.includes("svg") ? sheet.lay(subject, setting) : [];
-  const made: MadeFile[] = [];
-  if (formats.includes("pdf")) {
-    const title = `${subject.coil.name}, ${sheet.title}`;
-    const text = await pdfOf(pages, { fonts: sheetFonts(), title, date: new Date(`${date}T00:00:00Z`) });
-    made.push({ name: `${sheet.id}.pdf`, text, beginning: pdfBeginning });
-  }
-  if (formats.includes("svg")) {
-    for (const [n, page] of pages.entries())
-      made.push({
-        name: pages.length === 1 ? `${sheet.id}.svg` : `${sheet.id}-${n + 1}.svg`,
-        text: svgOf(page),
-        beginning: svgBeginning,
-      });
-    const cut = sheet.cut?.(subject, setting);
-    if (cut) made.push({ name: `${sheet.id}-outline.svg`, text: cutSvg(cut), beginning: svgBeginning });
-  }
-  const cut = formats.includes("dxf") ? sheet.cut?.(subject, setting) : undefined;
-  if (cut) made.push({ name: `${sheet.id}.dxf`, text: dxfOf(cut, setting), beginning: dxfBeginning });
-  const rows = formats.includes("csv") ? sheet.table?.(subject, setting) : undefined;
-  if (rows) {
-    const text = csvOf(rows);
-    made.push({ name: `${sheet.id}.csv`, text, beginning: text.slice(0, text.indexOf("\r\n")) });
-  }
-  return made;
 }
