@@ -3,7 +3,6 @@ import type { Metre } from "../../units/si.ts";
 import { boxOfTracks, punch, trackItems } from "./cut-page.ts";
 import { framed } from "./frame.ts";
 import type { Item } from "./page.ts";
-import { formatOf } from "./paper.ts";
 import type { Sheet, SheetSetting, SheetSubject } from "./sheet.ts";
 import { drawnWord, tiled } from "./tiles.ts";
 import { type CutDrawing, straight, type Track } from "./track.ts";
@@ -59,13 +58,12 @@ export const formerEnds: Sheet = {
   says: "a disc of the former's outer diameter to centre and drill its ends by",
   needs: [],
   lay: (subject, setting) => {
-    const format = formatOf(setting.paper);
     const tracks = endTracks(subject.coil.secondary.former.outerDiameter);
     const box = boxOfTracks(tracks, 8 * mm);
-    const bodies = tiled({
+    const { bodies, format } = tiled({
       items: endItems(subject, setting, tracks),
       box,
-      format,
+      paper: setting.paper,
       says: "1 : 1. The file knows the outside of the tube, not its wall: measure the bore before a plug is turned. Nylon screws, no metal in the tube; holes on the dashed circle are a proposal.",
     });
     return framed(bodies, { subject, setting, format, title: "Ends of the former", scale: "1 : 1" });
@@ -118,7 +116,6 @@ export const formerStrip: Sheet = {
   needs: [],
   lay: (subject, setting) => {
     const { secondary } = subject.coil;
-    const format = formatOf(setting.paper);
     const tracks = stripTracks(secondary);
     const unit = setting.lengths === "mm" ? "mm" : "in";
     const items: Item[] = [
@@ -136,10 +133,10 @@ export const formerStrip: Sheet = {
         ),
       ]),
     ];
-    const bodies = tiled({
+    const { bodies, format } = tiled({
       items: spread(items),
       box: boxOfTracks(tracks, 4 * mm),
-      format,
+      paper: setting.paper,
       says: `1 : 1, numbers in ${unit} from the lower end of the winding. Cut out, join by the rings, and tape along the tube; the wire lies beside the strip's left edge.`,
     });
     return framed(bodies, { subject, setting, format, title: "Strip along the former", scale: "1 : 1" });

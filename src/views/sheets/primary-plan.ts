@@ -4,7 +4,6 @@ import type { Metre } from "../../units/si.ts";
 import { boxOfTracks, punch, trackItems } from "./cut-page.ts";
 import { framed } from "./frame.ts";
 import type { Item } from "./page.ts";
-import { formatOf } from "./paper.ts";
 import type { Sheet, SheetSetting, SheetSubject } from "./sheet.ts";
 import { bandOutline, centreLine, conductorWidth, radiusAfter } from "./spiral.ts";
 import { drawnWord, tiled } from "./tiles.ts";
@@ -124,16 +123,15 @@ export const primaryPlan: Sheet = {
         ? "the primary is printed: its own sheet has it"
         : undefined,
   lay: (subject, setting) => {
-    const format = formatOf(setting.paper);
     const primary = subject.coil.primary as Primary;
     const tracks = planTracks(primary, subject.coil.secondary.former.outerDiameter);
     const says = isHelix(primary)
       ? `Base of the helix, seen from above, 1 : 1. S1 to S${supportCount(primary)}: supports. The turns stand above this circle; the strips for the supports have their heights.`
       : `Seen from above, 1 : 1, wound outwards and anticlockwise. Conductor ${lengthText(conductorWidth(primary), setting)}, pitch ${lengthText(primary.pitch, setting)}${primary.angle > 1e-6 ? " along the slope, here as seen in plan" : ""}. S1 to S${supportCount(primary)}: supports. Red: holes for ties, ${lengthText(3.2 * mm, setting, 2)}.`;
-    const bodies = tiled({
+    const { bodies, format } = tiled({
       items: planItems(subject, setting, tracks),
       box: boxOfTracks(tracks, 10 * mm),
-      format,
+      paper: setting.paper,
       says,
     });
     return framed(bodies, { subject, setting, format, title: "Primary from above", scale: "1 : 1" });

@@ -4,7 +4,6 @@ import type { Metre } from "../../units/si.ts";
 import { boxOfTracks, punch, trackItems } from "./cut-page.ts";
 import { framed } from "./frame.ts";
 import type { Item } from "./page.ts";
-import { formatOf } from "./paper.ts";
 import { crossings, isHelix, supportCount } from "./primary-plan.ts";
 import type { Sheet, SheetSetting, SheetSubject } from "./sheet.ts";
 import { conductorWidth } from "./spiral.ts";
@@ -89,16 +88,15 @@ export const primarySupports: Sheet = {
         ? "a printed primary has no supports"
         : undefined,
   lay: (subject, setting) => {
-    const format = formatOf(setting.paper);
     const primary = subject.coil.primary as Primary;
     const tracks = tracksOf(primary);
     const zero = isHelix(primary)
       ? `The zero line is the height of the first turn's centre, ${lengthText(primary.baseHeight, setting)} above the ground plane; heights run to the right.`
       : `The zero line lies ${lengthText(primary.firstTurnDiameter / 2, setting)} from the axis; the right end points outwards.`;
-    const bodies = tiled({
+    const { bodies, format } = tiled({
       items: itemsOf(primary, setting, tracks),
       box: boxOfTracks(tracks, 6 * mm),
-      format,
+      paper: setting.paper,
       says: `${zero} S1, S2 … follow each other anticlockwise, seen from above; circles are the conductor, ${lengthText(conductorWidth(primary), setting)}.`,
     });
     return framed(bodies, { subject, setting, format, title: "Supports of the primary", scale: "1 : 1" });

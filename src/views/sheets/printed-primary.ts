@@ -4,7 +4,7 @@ import type { Metre } from "../../units/si.ts";
 import { boxOfTracks, punch, trackItems } from "./cut-page.ts";
 import { framed } from "./frame.ts";
 import type { Item } from "./page.ts";
-import { formatOf } from "./paper.ts";
+import type { Format } from "./paper.ts";
 import type { Sheet, SheetSubject } from "./sheet.ts";
 import { bandOutline, conductorWidth, radiusAfter } from "./spiral.ts";
 import { drawnWord, tiled } from "./tiles.ts";
@@ -118,18 +118,19 @@ export const printedPrimary: Sheet = {
   without: ({ coil: { primary } }) => (isPrinted(primary) ? undefined : "the primary is not printed"),
   lay: (subject, setting) => {
     const primary = subject.coil.primary as Primary;
-    const format = formatOf(setting.paper);
     const width = conductorWidth(primary);
     const thickness = "trace" in primary.conductor ? primary.conductor.trace.thickness : 0;
     const faces = primary.layers.count === 2 ? (["upper", "lower"] as const) : (["upper"] as const);
-    const bodies = faces.flatMap((face) =>
+    const made = faces.map((face) =>
       tiled({
         items: faceItems(primary, face),
         box: boxOfTracks(artwork(primary), 3 * mm),
-        format,
+        paper: setting.paper,
         says: `1 : 1, both faces seen from above, not mirrored. Trace ${lengthText(width, setting)} wide, ${lengthText(thickness, setting)} thick, ${lengthText(primary.pitch - width, setting)} between turns. Faces ${primary.layers.count === 1 ? "single" : `in ${primary.layers.connected}, joined at the inner end`}.`,
       }),
     );
+    const bodies = made.flatMap((face) => face.bodies);
+    const format = made[0]?.format as Format;
     return framed(bodies, { subject, setting, format, title: "Printed primary", scale: "1 : 1" });
   },
   cut,

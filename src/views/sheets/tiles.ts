@@ -1,36 +1,39 @@
 /** A drawing at true size over as many sheets as it takes, with marks to join them by. */
 import type { Metre } from "../../units/si.ts";
 import { fitted, widthOf, wrapped } from "./measure.ts";
-import {
-  type At,
-  type Box,
-  circle,
-  type Item,
-  mapPoints,
-  moved,
-  polyline,
-  rectangle,
-  type Segment,
-  weight,
-} from "./page.ts";
-import type { Format } from "./paper.ts";
+import { type At, type Box, circle, type Item, moved, polyline, rectangle, type Segment, weight } from "./page.ts";
+import { type Format, formatOf, type PaperName } from "./paper.ts";
 import { checkWords, rulerHeight, rulers } from "./ruler.ts";
 
 const mm = 1e-3;
 /** By how much neighbouring sheets show the same. */
 export const overlap: Metre = 12 * mm;
 
-export interface TileRequest {
+interface TileRequest {
   /** About a zero of its own, y down. */
   readonly items: readonly Item[];
   readonly box: Box;
-  readonly format: Format;
+  readonly paper: PaperName;
   /** Words above the drawing of each sheet. */
   readonly says: string;
 }
 
-/** The bodies of the sheets, row by row; those with nothing on them are left out. */
-export function tiled({ items, box, format, says }: TileRequest): readonly (readonly Item[])[] {
+export interface Tiles {
+  readonly format: Format;
+  /** Row by row; those with nothing on them are left out. */
+  readonly bodies: readonly (readonly Item[])[];
+}
+
+/** Lays a drawing over sheets, upright or lying: whichever takes fewer. */
+export function tiled(request: TileRequest): Tiles {
+  const [upright, lying] = [false, true].map((wide) => {
+    const format = formatOf(request.paper, { wide });
+    return { format, bodies: tilesOf(request, format) };
+  }) as [Tiles, Tiles];
+  return lying.bodies.length < upright.bodies.length ? lying : upright;
+}
+
+function tilesOf({ items, box, says }: TileRequest, format: Format): readonly (readonly Item[])[] {
   const { body } = format;
   const head = 9.5 * mm;
   const band = rulerHeight + 3 * mm;
@@ -46,14 +49,14 @@ export function tiled({ items, box, format, says }: TileRequest): readonly (read
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const corner = { x: origin.x + column * step.x, y: origin.y + row * step.y };
-      const by = { x: window.x - corner.x, y: window.y - corner.y };
-      const shown = within(moved(items, by), window);
+      const shown = within(moved(items, { x: window.x - corner.x, y: window.y - corner.y }), window);
       if (shown.length === 0) continue;
-      const name = nameOf(column, row);
+      const place = { columns, rows, column, row };
+      const isOne = columns * rows === 1;
       pages.push([
         ...shown,
-        ...(columns * rows > 1 ? registers({ window, columns, rows, column, row }) : []),
-        ...headline(says, { body, name: columns * rows > 1 ? name : "", columns, rows, column, row }),
+        ...(isOne ? [] : registers({ window, ...place })),
+        ...headline(says, { body, name: isOne ? "" : nameOf(column, row), ...place }),
         ...checkBand({ x: body.x, y: body.y + body.height - rulerHeight, width: body.width, height: rulerHeight }),
       ]);
     }
@@ -247,7 +250,3 @@ export const drawnWord = (
   tone: "ink",
   anchor,
 });
-
-/** A path of a page about another zero. */
-export const shifted = (segments: readonly Segment[], by: At): readonly Segment[] =>
-  mapPoints(segments, ({ x, y }) => ({ x: x + by.x, y: y + by.y }));
