@@ -36,6 +36,14 @@ export {
   readCoil,
   resolvePlace,
 } from "./readers/coil-file.ts";
+export {
+  type MidiFile,
+  readNotation,
+  readSong,
+  type SongReading,
+  writeMidi,
+  writeNotation,
+} from "./readers/song.ts";
 export { bringup } from "./workbench/bringup.ts";
 export type { BringUp } from "./workbench/bringup-contract.ts";
 export type { BurstSetting, BurstStudy, EnergyPart, Waveforms } from "./workbench/burst-contract.ts";
