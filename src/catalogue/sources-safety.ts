@@ -161,6 +161,13 @@ export const safetySources = {
     standing: "secondary",
     says: "behind an accessible part at most 0.1 µF to 450 V, 45 µC to 15 kV, 350 mJ above",
   },
+  "doe-capacitor-memory": {
+    author: "US Department of Energy",
+    title: "Electrical hazard classification: capacitors above 400 V and below 100 V",
+    where: "DOE-HDBK-1092 appendix D",
+    standing: "memory",
+    says: "1 J a shock and 0.25 J a reflex above 400 V; 100 J a burn below 100 V",
+  },
   "low-voltage-dc": {
     author: "International Electrotechnical Commission",
     title: "IEC 62368-1 table 4 and IEC 61010-1 cl. 6.3.1: 60 V direct current",

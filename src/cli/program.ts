@@ -2,6 +2,7 @@
 import { Argument, Command, Option } from "commander";
 import manifest from "../../package.json" with { type: "json" };
 import type { BurstCommandOptions } from "./commands/burst.ts";
+import type { StandoffOptions } from "./commands/standoff.ts";
 import { completionScript, type Shell, shells } from "./completion.ts";
 import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -112,6 +113,24 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .addHelpText("after", examples("coilwright driver lantern.yaml", "coilwright driver lantern.yaml --json"))
     .action(async (file: string, options: { sure?: boolean; json?: boolean }) =>
       done(await (await import("./commands/driver.ts")).driver(io, file, options)),
+    );
+
+  verb("standoff", "Stand-off: who must stand where, and what can still hurt? Never a permission.")
+    .argument("<file>", "coil file, or -")
+    .option("--checklist", "with the checklist of the show day, for two people")
+    .option("--plan <file>", "write the room from above, to scale, as a picture; - prints it")
+    .option("--section <file>", "write the room in section, to scale, as a picture; - prints it")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright standoff lantern.yaml",
+        "coilwright standoff lantern.yaml --checklist",
+        "coilwright standoff lantern.yaml --plan plan.svg --section section.svg",
+      ),
+    )
+    .action(async (file: string, options: StandoffOptions) =>
+      done(await (await import("./commands/standoff.ts")).standoff(io, file, options)),
     );
 
   const collected = (value: string, before: readonly string[] = []) => [...before, value];

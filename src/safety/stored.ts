@@ -68,7 +68,7 @@ export function comparedStore({
       over: energy > 10 && voltage >= 100,
       source: "doe-capacitor-hazard",
     },
-    ...laboratory.map((line): StoredComparison => ({ ...line, source: "doe-capacitor-hazard" })),
+    ...laboratory.map((line): StoredComparison => ({ ...line, source: "doe-capacitor-memory" })),
   ];
 }
 

@@ -1,0 +1,91 @@
+/** The drive of one burst of a channel, where a square drive explains the burst as a whole; in samples of the record. */
+import type { ChannelRole } from "../../description/record.ts";
+import type { Burst } from "./bursts.ts";
+import { fitDrive, type Usual } from "./drive-fit.ts";
+import type { FreeDecay } from "./ring-down.ts";
+import type { StepAnswer } from "./square-drive.ts";
+import { stretchOf, varianceOf } from "./stretch.ts";
+import type { EdgeFound, SignalChannel } from "./tones.ts";
+
+export interface DriveFound {
+  readonly start: EdgeFound;
+  readonly end: EdgeFound;
+  /** From start to end [samples]. */
+  readonly length: { readonly value: number; readonly error: number };
+  /** Mean of the bridge's commutations, cycles per sample. */
+  readonly frequency: { readonly value: number; readonly error: number };
+  readonly usual: Usual;
+}
+
+/** Values to a cycle: the corners that commutations leave are seen in them. */
+const perCycle = 12;
+/** Cycles before the burst and behind the drive that are looked at. */
+const before = 12;
+const after = 20;
+
+/** What a channel may show of a step of the bridge. */
+function answersOf(role: ChannelRole): readonly StepAnswer[] {
+  if (role === "primaryCurrent") return ["current"];
+  return role === "pickupLoop" ? ["loop", "voltage", "current"] : ["current", "loop", "voltage"];
+}
+
+/**
+ * @param decay  the burst's free decay as it was found, per value of `step` samples
+ * @param freeFrom  sample from which on it alone explains the signal
+ */
+export function burstDrive(
+  { samples, converter, frequency }: SignalChannel,
+  burst: Burst,
+  {
+    role,
+    decay,
+    step: decayStep,
+    freeFrom,
+    usual,
+  }: { role: ChannelRole; decay: FreeDecay; step: number; freeFrom: number; usual?: Usual },
+): DriveFound | undefined {
+  if (burst.cutAtStart) return undefined;
+  const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
+  const cycle = 1 / frequency / step;
+  const { values, from } = stretchOf(
+    { samples, below: converter.below, above: converter.above },
+    { from: burst.from - before * cycle * step, to: Math.min(burst.to, freeFrom + after * cycle * step), step },
+  );
+  const place = (sample: number) => (sample - from) / step;
+  const startNear = place(burst.from);
+  const quiet = varianceOf(values.subarray(0, Math.max(0, Math.floor(startNear - 3 * cycle))));
+  const noise = Math.max(quiet ?? 0, (0.29 * converter.step) ** 2 / step, decay.variance * 0.5 * (decayStep / step));
+  const found = fitDrive({
+    values,
+    decay: withStep(decay, step / decayStep),
+    startNear,
+    endNear: place(freeFrom),
+    cycle,
+    noise,
+    peak: burst.peak,
+    answers: answersOf(role),
+    ...(usual === undefined ? {} : { usual }),
+  });
+  if (found === undefined) return undefined;
+  const edge = ({ at, error }: EdgeFound): EdgeFound => ({ at: from + at * step, error: error * step });
+  return {
+    start: edge(found.start),
+    end: edge(found.end),
+    length: { value: found.length.value * step, error: found.length.error * step },
+    frequency: { value: found.frequency.value / step, error: found.frequency.error / step },
+    usual: found.usual,
+  };
+}
+
+/** The same decay counted in values that are `factor` times as far apart. */
+function withStep(decay: FreeDecay, factor: number): FreeDecay {
+  const { fit } = decay;
+  return {
+    ...decay,
+    fit: {
+      ...fit,
+      terms: fit.terms.map((term) => ({ ...term, decay: term.decay * factor, angular: term.angular * factor })),
+      covariance: fit.covariance.map((value) => value * factor * factor),
+    },
+  };
+}

@@ -1,0 +1,117 @@
+/**
+ * Coils on a bench as netlists of a general-purpose circuit simulator, with their truth from the netlists' own values: the product's
+ * solver has no part in either. A square drive of known frequency for the on-time, then the bridge holds the primary shorted.
+ */
+import { Simulation } from "eecircuit-engine";
+import { type Pole, polesOf } from "./two-resonators.ts";
+
+export interface BenchCoil {
+  /** Tank and secondary: inductance [H], capacitance [F], resistance [Ω]. */
+  readonly primary: { readonly inductance: number; readonly capacitance: number; readonly resistance: number };
+  readonly secondary: { readonly inductance: number; readonly capacitance: number; readonly resistance: number };
+  readonly coupling: number;
+  /** Bus [V], drive [Hz], on-time and period [s], bursts; the period is a whole number of cycles of the drive. */
+  readonly bus: number;
+  readonly drive: number;
+  readonly onTime: number;
+  readonly period: number;
+  readonly bursts: number;
+}
+
+export interface BenchRun {
+  readonly interval: number;
+  readonly primaryCurrent: Float64Array;
+  /** Voltage in a loop that encloses flux of both windings. */
+  readonly loop: Float64Array;
+  readonly bridge: Float64Array;
+}
+
+/** When the first burst begins [s]. */
+export const firstStart = 60e-6;
+
+function netlistOf(
+  { primary, secondary, coupling, bus, drive, onTime, period, bursts }: BenchCoil,
+  step: number,
+): string {
+  const end = firstStart + bursts * period;
+  const edge = 2e-9;
+  const cycle = 1 / drive;
+  // Both sources begin with the first burst and meet again with every one: the period is a whole number of cycles.
+  return `bench record
+Vwindow w 0 PULSE(0 1 ${firstStart} ${edge} ${edge} ${onTime - edge} ${period})
+Vsquare q 0 PULSE(-1 1 ${firstStart} ${edge} ${edge} ${cycle / 2 - edge} ${cycle})
+Bbridge x 0 V = V(w)*${bus / 2}*V(q)
+Vsense x a 0
+Ct a b ${primary.capacitance} ic=0
+Rp b c ${primary.resistance}
+Lp c 0 ${primary.inductance} ic=0
+Ls s 0 ${secondary.inductance} ic=0
+K1 Lp Ls ${coupling}
+Rs s top ${secondary.resistance}
+Cs top 0 ${secondary.capacitance} ic=0
+Lloop l 0 1e-7
+K2 Lp Lloop 0.02
+K3 Ls Lloop 0.01
+Rloop l 0 1e6
+.options reltol=1e-5 abstol=1e-7 vntol=1e-5 method=trap itl4=100
+.save i(vsense) v(l) v(x)
+.tran ${step} ${end} 0 ${step} uic
+.end`;
+}
+
+/** Runs a coil and samples it evenly. @param interval of the samples, simulated in as many steps of at most a 250th of a cycle */
+export async function runBench(coil: BenchCoil, interval: number): Promise<BenchRun> {
+  const step = Math.min(interval, 1 / (coil.drive * 250));
+  const simulation = new Simulation();
+  await simulation.start();
+  simulation.setNetList(netlistOf(coil, step));
+  const result = await simulation.runSim();
+  if (result.dataType !== "real") throw new Error("a transient analysis gives real numbers");
+  const row = (...names: readonly string[]) => {
+    const found = result.data.find(({ name }) => names.includes(name.toLowerCase()));
+    if (found === undefined) throw new Error(`no ${names[0]} among ${result.data.map(({ name }) => name).join(", ")}`);
+    return Float64Array.from(found.values);
+  };
+  const time = row("time");
+  const onGrid = (values: Float64Array) => sampled(time, values, interval);
+  return {
+    interval,
+    primaryCurrent: onGrid(row("i(vsense)", "vsense#branch")),
+    loop: onGrid(row("v(l)", "l")),
+    bridge: onGrid(row("v(x)", "x")),
+  };
+}
+
+/** Cubic interpolation through four points of the simulator's own time. */
+function sampled(time: Float64Array, values: Float64Array, interval: number): Float64Array {
+  const count = Math.floor(time[time.length - 1]! / interval);
+  const out = new Float64Array(count);
+  let k = 1;
+  for (let n = 0; n < count; n++) {
+    const t = n * interval;
+    while (k < time.length - 2 && time[k + 1]! < t) k++;
+    const at = Math.max(1, Math.min(time.length - 3, k));
+    let sum = 0;
+    for (let i = at - 1; i <= at + 2; i++) {
+      let weight = 1;
+      for (let j = at - 1; j <= at + 2; j++) if (j !== i) weight *= (t - time[j]!) / (time[i]! - time[j]!);
+      sum += weight * values[i]!;
+    }
+    out[n] = sum;
+  }
+  return out;
+}
+
+/** Both poles of the shorted pair, lower first. */
+export function polesOfBench({ primary, secondary, coupling }: BenchCoil): readonly Pole[] {
+  const resonance = (l: number, c: number) => 1 / (2 * Math.PI * Math.sqrt(l * c));
+  const quality = ({ inductance, capacitance, resistance }: BenchCoil["primary"]) =>
+    Math.sqrt(inductance / capacitance) / resistance;
+  return polesOf({
+    primaryFrequency: resonance(primary.inductance, primary.capacitance),
+    secondaryFrequency: resonance(secondary.inductance, secondary.capacitance),
+    primaryQ: quality(primary),
+    secondaryQ: quality(secondary),
+    coupling,
+  });
+}
