@@ -8,7 +8,7 @@ export interface DrawnSign {
   readonly path: string;
 }
 
-export const penWidth = { regular: 96, bold: 140 } as const;
+export const penWidth = { regular: 82, bold: 132 } as const;
 
 export const drawnSigns: Readonly<Record<string, DrawnSign>> = {
   Ω: {

@@ -117,7 +117,7 @@ export const formerStrip: Sheet = {
   lay: (subject, setting) => {
     const { secondary } = subject.coil;
     const tracks = stripTracks(secondary);
-    const unit = setting.lengths === "mm" ? "mm" : "in";
+    const unit = setting.lengths === "mm" ? "mm" : "inches";
     const items: Item[] = [
       ...trackItems(tracks),
       ...marksOf(secondary).flatMap(({ turn, at }): Item[] => [

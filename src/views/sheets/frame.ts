@@ -1,6 +1,7 @@
 /** Border and title block, the same on every sheet. */
-import { fitted } from "./measure.ts";
-import { type Item, type Page, polyline, rectangle, weight } from "./page.ts";
+import type { Metre } from "../../units/si.ts";
+import { fitted, wrapped } from "./measure.ts";
+import { type Face, type Item, type Page, polyline, rectangle, weight } from "./page.ts";
 import { type Format, titleBlockHeight } from "./paper.ts";
 import type { SheetSetting, SheetSubject } from "./sheet.ts";
 
@@ -68,12 +69,8 @@ function titleBlock({ subject, setting, format, title, scale }: Titles, page: nu
   let left = x;
   for (const [n, { label, text, share }] of cells.entries()) {
     const wide = share * width;
-    const shown = fitted(text, {
-      width: wide - 3 * mm,
-      size: 3.3 * mm,
-      least: 1.9 * mm,
-      face: n === 0 ? "bold" : "regular",
-    });
+    const face = n === 0 ? "bold" : "regular";
+    const lines = cellLines(text, { width: wide - 3 * mm, face });
     if (n > 0)
       items.push({
         kind: "path",
@@ -95,17 +92,32 @@ function titleBlock({ subject, setting, format, title, scale }: Titles, page: nu
         tone: "soft",
         anchor: "start",
       },
-      {
-        kind: "text",
-        ...shown,
-        x: left + 1.5 * mm,
-        y: y + 10 * mm,
-        face: n === 0 ? "bold" : "regular",
-        tone: "ink",
-        anchor: "start",
-      },
+      ...lines.map(
+        ({ text: line, size }, k): Item => ({
+          kind: "text",
+          text: line,
+          size,
+          x: left + 1.5 * mm,
+          y: y + (lines.length === 1 ? 10 : 8.2 + 3.1 * k) * mm,
+          face,
+          tone: "ink",
+          anchor: "start",
+        }),
+      ),
     );
     left += wide;
   }
   return items;
+}
+
+/** One line, or two smaller ones where it is too long. */
+function cellLines(
+  text: string,
+  { width, face }: { width: Metre; face: Face },
+): readonly { readonly text: string; readonly size: Metre }[] {
+  const one = fitted(text, { width, size: 3.3 * mm, least: 2.5 * mm, face });
+  if (!one.text.endsWith("…")) return [one];
+  const size = 2.1 * mm;
+  const [first = "", ...others] = wrapped(text, { width, size, face });
+  return [{ text: first, size }, fitted(others.join(" "), { width, size, least: size, face })];
 }

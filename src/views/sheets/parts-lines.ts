@@ -89,7 +89,7 @@ function secondaryLines({ coil }: SheetSubject, setting: SheetSetting, most: Loo
           },
         ]
       : []),
-    ...coil.topload.map((load): PartLine => {
+    ...coil.topload.map((load, n): PartLine => {
       const [kind = "", keys] = Object.entries(load)[0] ?? [];
       const sizes = Object.entries(keys as Record<string, number>).filter(([key]) => key !== "height");
       const breaks = most("topload.breakoutVoltage");
@@ -100,9 +100,11 @@ function secondaryLines({ coil }: SheetSubject, setting: SheetSetting, most: Loo
         inFile: sizes.map(([key, value]) => `${spaced(key)} ${size(value)}`).join(", "),
         ask: "smooth, no seam or edge outwards, joined to the winding's end",
         why:
-          breaks === undefined
-            ? "its curvature decides where it breaks out"
-            : `a clean surface is reckoned to break out at ${shown(breaks, "V", 2)}`,
+          n > 0
+            ? "the smallest curvature of them all decides where it breaks out"
+            : breaks === undefined
+              ? "its curvature decides where it breaks out"
+              : `where the surface is clean, breakout is reckoned at ${shown(breaks, "V", 2)}`,
       };
     }),
   ];

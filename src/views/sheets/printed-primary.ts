@@ -43,23 +43,23 @@ function copper(primary: Primary, face: "upper" | "lower"): readonly Track[] {
 
 const at = ({ x, y }: TrackPoint) => ({ x, y });
 
-/** Where the faces are joined: at the inner end, and in parallel at the outer end too. */
+/**
+ * Where the board is drilled: at the inner end, where the faces are joined, and at the outer end.
+ *
+ * In series the outer ends are not drilled: they carry the whole voltage of the primary between them, and a plated hole through one may meet
+ * the copper of the other.
+ */
 function drills(primary: Primary): readonly Track[] {
-  const hole = (turn: number, mirrored = false): Track => ({
-    kind: "circle",
-    layer: "drill",
-    ...at(placeOf(primary, turn, mirrored)),
-    radius: via(primary),
-  });
-  if (primary.layers.count === 1) return [hole(0), hole(primary.turns)];
-  return isMirrored(primary)
-    ? [hole(0), hole(primary.turns), hole(primary.turns, true)].filter(distinct)
-    : [hole(0), hole(primary.turns)];
+  const turns = isMirrored(primary) ? [0] : [0, primary.turns];
+  return turns.map(
+    (turn): Track => ({
+      kind: "circle",
+      layer: "drill",
+      ...at(placeOf(primary, turn, false)),
+      radius: via(primary),
+    }),
+  );
 }
-
-const distinct = (track: Track, n: number, all: readonly Track[]) =>
-  all.findIndex((other) => key(other) === key(track)) === n;
-const key = (track: Track) => (track.kind === "circle" ? `${track.x.toFixed(6)} ${track.y.toFixed(6)}` : "");
 
 function board(primary: Primary): readonly Track[] {
   const radius = radiusAfter(primary, primary.turns) + conductorWidth(primary) + edge;
@@ -126,7 +126,7 @@ export const printedPrimary: Sheet = {
         items: faceItems(primary, face),
         box: boxOfTracks(artwork(primary), 3 * mm),
         paper: setting.paper,
-        says: `1 : 1, both faces seen from above, not mirrored. Trace ${lengthText(width, setting)} wide, ${lengthText(thickness, setting)} thick, ${lengthText(primary.pitch - width, setting)} between turns. Faces ${primary.layers.count === 1 ? "single" : `in ${primary.layers.connected}, joined at the inner end`}.`,
+        says: `1 : 1, both faces seen from above, not mirrored. Trace ${lengthText(width, setting)} wide, ${lengthText(thickness, setting)} thick, ${lengthText(primary.pitch - width, setting)} between turns. Faces ${primary.layers.count === 1 ? "single" : primary.layers.connected === "series" ? "in series, joined at the inner end; the outer ends lie over each other and are not drilled" : "in parallel, joined at both ends"}.`,
       }),
     );
     const bodies = made.flatMap((face) => face.bodies);
