@@ -50,13 +50,18 @@ export function smf({
   ]);
 }
 
+const require = createRequire(import.meta.url);
+
 /** The packages whose MIDI files are read in the tests, by the file that stands for them. */
-const carriers = ["midifile/package.json", "midifile-ts/package.json", "midiconvert/package.json"];
+const carriers = [
+  require.resolve("midifile/package.json"),
+  require.resolve("midifile-ts/package.json"),
+  require.resolve("midiconvert/package.json"),
+];
 
 export function carriedFiles(): readonly { readonly name: string; readonly bytes: Uint8Array }[] {
-  const resolve = createRequire(import.meta.url).resolve;
   return carriers.flatMap((carrier) => {
-    const folder = dirname(resolve(carrier));
+    const folder = dirname(carrier);
     return readdirSync(folder, { recursive: true, encoding: "utf8" })
       .filter((name) => /\.(midi?|kar|rmi)$/i.test(name))
       .sort()
