@@ -8,6 +8,7 @@ import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
 import type { MatchCommandOptions } from "./match-options.ts";
 import type { PapersCommandOptions } from "./papers-options.ts";
+import type { PlayOptions } from "./play-options.ts";
 
 const examples = (...lines: readonly string[]) => `\nExamples:\n${lines.map((line) => `  $ ${line}`).join("\n")}\n`;
 
@@ -160,6 +161,11 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .option("--decimal <sign>", "of the numbers: . or ,")
     .option("--header-lines <count>", "lines before the first row")
     .option("--interval <time>", "between samples, e.g. 50ns")
+    .option(
+      "--column <column=what>",
+      "of a table, e.g. 1=use:time,unit:us or 3=use:ignored or 2=scale:10 or 2=codes:none; again for each",
+      collected,
+    )
     .option("--adopt", "write the fitted values into the coil file, marked as measured")
     .option(...json)
     .addHelpText(
@@ -202,6 +208,40 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     )
     .action(async (file: string, options: PapersCommandOptions) =>
       done(await (await import("./commands/papers.ts")).papers(io, file, options)),
+    );
+
+  verb("play", "Programme: what may I play, and what will it do? Plans a song's pulses inside every limit of the coil.")
+    .argument("<song>", "MIDI file or tune; with --tone or --sweep the coil file")
+    .argument("[coil]", "coil file, or -")
+    .option("--tone <frequency>", "one tone in place of a song, e.g. 440Hz")
+    .option("--sweep <from..to>", "one gliding tone in place of a song, e.g. 100Hz..800Hz")
+    .option("--lasts <time>", "length of the tone or sweep; 10 s where left out")
+    .option("--fit", "move by octaves, thin chords and shorten pulses until it stays inside, with before and after")
+    .option("--transpose <semitones>", "every tone, e.g. -12")
+    .option("--mute <voice>", "by number or name; again for each", collected)
+    .option("--first <voice>", "of two pulses that cannot both be, this voice keeps its own; again for each", collected)
+    .option("--on-time <time>", "of the loudest note, e.g. 80us; the interrupter's where left out")
+    .option("--csv <file>", "write the schedule as a table; - prints it")
+    .option("--wav <file>", "write a preview of the sound")
+    .option("--gate-wav <file>", "write the gate pulses for a sound card with an optical transmitter")
+    .option("--gate-rate <rate>", "of that file: 44100, 48000, 96000 or 192000 samples a second")
+    .option("--gate-negative", "of that file: pulses go down from silence")
+    .option("--midi <file>", "write the song as it is played as a clean MIDI file")
+    .option("--firmware <folder>", "write a C program for a controller that plays it and holds the limits by itself")
+    .option("--idles-high", "of that program: the transmitter is dark while the output is high")
+    .option("--why <id>", "explain one figure instead, e.g. programme.junctionPeak")
+    .option(...json)
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright play tune.mid lantern.yaml",
+        "coilwright play tune.mid lantern.yaml --fit --wav tune.wav --csv tune.csv",
+        "coilwright play tune.mid lantern.yaml --mute 10 --first melody",
+        "coilwright play lantern.yaml --sweep 100Hz..800Hz --lasts 20s",
+      ),
+    )
+    .action(async (song: string, coil: string | undefined, options: PlayOptions) =>
+      done(await (await import("./commands/play.ts")).play(io, song, coil, options)),
     );
 
   verb(
