@@ -98,6 +98,8 @@ export function polesWithoutLoss(
 
 /** How much nearer than f1 a pole must be, and how far f1 must be off, for a tone that rings alone to be that pole. */
 const poleInstead = { nearer: 3, apart: 0.01 };
+/** Two tones nearer to each other than this part of the drawn coupling are no poles of these two loops. */
+const closest = 0.5;
 
 /**
  * Which lines of the coil the tones are. Two tones are the poles. Behind a bridge that is off the primary soon carries no current, so a tone
@@ -106,10 +108,17 @@ const poleInstead = { nearer: 3, apart: 0.01 };
 export function assignedLines(base: Base, point: Point, { tones }: Observed, record: number): Lines {
   const [first, second] = tones;
   if (first === undefined) return [];
-  if (second !== undefined) return ["lower", "upper"];
-  const lines = linesOf(loopsOf(point, record), base);
-  const far = (line: "lower" | "upper" | "f1"): number =>
-    Math.abs(Math.log(first.frequency.value / lines[line].frequency));
+  const loops = loopsOf(point, record);
+  const lines = linesOf(loops, base);
+  const far = (line: "lower" | "upper" | "f1", tone = first): number =>
+    Math.abs(Math.log(tone.frequency.value / lines[line].frequency));
+  if (second !== undefined) {
+    // However tank and secondary are tuned, their poles lie at least k apart.
+    const apart = Math.log(second.frequency.value / first.frequency.value);
+    if (!(apart < closest * loops.coupling)) return ["lower", "upper"];
+    const nearer = far("f1", first) < far("f1", second) ? first : second;
+    return tones.map((tone) => (tone === nearer && far("f1", tone) < poleInstead.apart ? "f1" : "none"));
+  }
   const pole = far("lower") < far("upper") ? "lower" : "upper";
   return far("f1") > poleInstead.apart && far("f1") > poleInstead.nearer * far(pole) ? [pole] : ["f1"];
 }
@@ -132,7 +141,7 @@ export function tonesSeen(base: Base, point: Point, observed: Observed, record: 
         measured: frequency.value,
         predicted: predicted.frequency,
         unit: "Hz",
-        residual: inLog(frequency, predicted.frequency, floor.frequency),
+        residual: clipped(inLog(frequency, predicted.frequency, floor.frequency), farthestTone),
       },
       ...(q === undefined
         ? []
@@ -142,10 +151,9 @@ export function tonesSeen(base: Base, point: Point, observed: Observed, record: 
               measured: q.value,
               predicted: predicted.q,
               unit: "1",
-              residual: inLog(
-                q,
-                predicted.q,
-                line === "f1" ? floor.freeQ : base.network ? floor.bridgedQ : floor.tankQ,
+              residual: clipped(
+                inLog(q, predicted.q, line === "f1" ? floor.freeQ : base.network ? floor.bridgedQ : floor.tankQ),
+                farthestTone,
               ),
             },
           ]),
@@ -189,11 +197,11 @@ function carrierFloor({ state, carrierFrom, driveKnown }: Observed): number {
   return carrierFrom === "loop" ? floor.slipping : floor.carrier;
 }
 
-/** Standard deviations by which a carrier is wrong at most. */
-const mostWrong = 12;
+/** Standard deviations by which a carrier is wrong at most, and a tone: a drawing may be some tens off, a tone that is none far more. */
+const [mostWrong, farthestTone] = [12, 60];
 
-/** A carrier on the other pole is wrong, and no more wrong for being farther off. */
-const clipped = (residual: number): number => mostWrong * Math.tanh(residual / mostWrong);
+/** A carrier on the other pole, or a tone that is none of the coil's, is wrong, and no more wrong for being farther off. */
+const clipped = (residual: number, most = mostWrong): number => most * Math.tanh(residual / most);
 
 const hasBurst = ({ peaks, carrier, onTime }: Observed): boolean =>
   peaks.length > 0 || (carrier !== undefined && onTime !== undefined);
