@@ -1,5 +1,5 @@
 /** What a person says about records on the command line, in the words of the record. */
-import type { CaptureSettings } from "../readers/capture.ts";
+import type { CaptureSettings, ColumnSetting } from "../readers/capture.ts";
 import { type Dimension, readQuantity } from "../units/index.ts";
 import { type ChannelRole, channelRoles, type RecordState, recordStates } from "../workbench/match-capture.ts";
 import { UserError } from "./io.ts";
@@ -7,6 +7,7 @@ import { UserError } from "./io.ts";
 export interface MatchCommandOptions {
   readonly json?: boolean;
   readonly adopt?: boolean;
+  readonly log?: boolean;
   readonly role?: readonly string[];
   readonly transformer?: readonly string[];
   readonly state?: readonly string[];
@@ -15,6 +16,7 @@ export interface MatchCommandOptions {
   readonly decimal?: string;
   readonly headerLines?: string;
   readonly interval?: string;
+  readonly column?: readonly string[];
 }
 
 /** What is said of the channels, by their number from 1 or their name. */
@@ -100,7 +102,13 @@ const delimiters: Readonly<Record<string, NonNullable<CaptureSettings["delimiter
 };
 
 /** How the file is to be read, where that was guessed wrongly. @throws UserError something that no record is written in */
-export function dialectSettings({ delimiter, decimal, headerLines, interval }: MatchCommandOptions): CaptureSettings {
+export function dialectSettings({
+  delimiter,
+  decimal,
+  headerLines,
+  interval,
+  column = [],
+}: MatchCommandOptions): CaptureSettings {
   const sign = delimiter === undefined ? undefined : delimiters[delimiter];
   if (delimiter !== undefined && sign === undefined) {
     throw new UserError(`--delimiter ${delimiter}: expected one of , ; | tab space`);
@@ -116,5 +124,32 @@ export function dialectSettings({ delimiter, decimal, headerLines, interval }: M
     ...(decimal === undefined ? {} : { decimal }),
     ...(lines === undefined ? {} : { headerLines: lines }),
     ...(interval === undefined ? {} : { interval: quantityOf("--interval", interval, "time") }),
+    ...(column.length === 0 ? {} : { columns: Object.fromEntries(column.map(columnSetting)) }),
   };
+}
+
+const columnUses = ["time", "channel", "ignored"] as const;
+
+/** `2=unit:mV,scale:10`: columns are counted from 1. */
+function columnSetting(text: string): readonly [number, ColumnSetting] {
+  const [spoken, parts] = pair("--column", text, "2=unit:mV,scale:10");
+  const number = Number(spoken);
+  if (!(Number.isInteger(number) && number >= 1))
+    throw new UserError(`--column ${text}: expected a column counted from 1, as in 2=unit:mV`);
+  const said = parts.split(",").map((part) => sayingOf(text, part));
+  return [number - 1, Object.assign({}, ...said)];
+}
+
+function sayingOf(text: string, part: string): ColumnSetting {
+  const [key = "", value = ""] = part.split(":").map((one) => one.trim());
+  const use = columnUses.find((one) => one === value);
+  const scale = Number(value);
+  if (key === "use" && use !== undefined) return { use };
+  if (key === "unit" && value !== "") return { unit: value };
+  if (key === "name" && value !== "") return { name: value };
+  if (key === "scale" && Number.isFinite(scale) && scale !== 0 && value !== "") return { scale };
+  if (key === "codes" && value === "none") return { codes: "none" };
+  throw new UserError(
+    `--column ${text}: expected use:${columnUses.join("|")}, unit:mV, name:loop, scale:10 or codes:none, with commas between`,
+  );
 }

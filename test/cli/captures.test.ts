@@ -1,6 +1,7 @@
 /** Records on the command line: progress, and Ctrl+C. */
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
+import { dialectSettings } from "../../src/cli/match-options.ts";
 import { nodeIo } from "../../src/cli/node-io.ts";
 import { run } from "../../src/cli/run.ts";
 import { memoryIo } from "./memory-io.ts";
@@ -35,6 +36,38 @@ describe("a record on the command line", () => {
       expect(signal.aborted).toBe(true);
     });
     expect(process.listenerCount("SIGINT")).toBe(before);
+  });
+
+  it("takes what is said of columns, counted from 1", () => {
+    expect(dialectSettings({ column: ["1=use:time,unit:us", "3=scale:-10,name:loop", "2=codes:none"] })).toEqual({
+      columns: { 0: { use: "time", unit: "us" }, 1: { codes: "none" }, 2: { scale: -10, name: "loop" } },
+    });
+    for (const wrong of [
+      "2",
+      "0=unit:mV",
+      "x=unit:mV",
+      "2=unit",
+      "2=use:gate",
+      "2=scale:abc",
+      "2=codes:all",
+      "2=colour:red",
+    ])
+      expect(() => dialectSettings({ column: [wrong] })).toThrow(/^--column .*expected/);
+  });
+
+  it("passes what is said of columns on to the reader", async () => {
+    const io = memoryIo({ ...files, "record.csv": record.replace("t (s),CH1 (V)", "a,b") });
+    await run(
+      ["match", "coil.yaml", "record.csv", "--json", "--column", "1=use:time,unit:ms", "--column", "2=unit:kA"],
+      io,
+    );
+    const { dialect } = JSON.parse(io.printed.out) as {
+      dialect: { columns: readonly { unit: string; factor: number }[] };
+    };
+    expect(dialect.columns).toMatchObject([
+      { use: "time", factor: 1e-3 },
+      { unit: "A", factor: 1e3 },
+    ]);
   });
 
   it("says that a folder is no file", async () => {

@@ -13,8 +13,8 @@ import { isWav, readWav } from "./wav.ts";
 const pieceSize = 1 << 20;
 /** Bytes after which a reading that may be stopped lets the host's other events in: some 50 ms of work. */
 const breathEvery = 1 << 24;
-/** WAV and JSON are held whole: longer ones are refused. */
-const longestHeld = 1 << 29;
+/** WAV and JSON are held whole: longer ones are refused. A text of more characters than this no host holds. */
+const longestHeld = { wav: 1 << 29, json: 1 << 28 };
 
 /**
  * Reads a record from an oscilloscope or a sound card: CSV in its dialects, WAV, or this project's JSON.
@@ -59,7 +59,7 @@ class CaptureReader {
   private bytes = 0;
   private format: Format | undefined;
   private csv: CsvReader | undefined;
-  private tooLong = false;
+  private tooLong: Exclude<Format, "csv"> | undefined;
   private readonly settings: CaptureSettings;
   private readonly watch: WatchParts;
 
@@ -89,8 +89,8 @@ class CaptureReader {
     if (this.waitingLength < headSize) return true;
     this.format ??= this.settings.format ?? formatOf(this.held());
     if (this.format === "csv") return this.beginCsv();
-    if (this.waitingLength > longestHeld) {
-      this.tooLong = true;
+    if (this.waitingLength > longestHeld[this.format]) {
+      this.tooLong = this.format;
       return false;
     }
     return true;
@@ -117,7 +117,7 @@ class CaptureReader {
 
   finish(): CaptureReading {
     if (this.watch.signal?.aborted === true) return { findings: [this.cancelled()] };
-    if (this.tooLong) return { findings: [tooLong] };
+    if (this.tooLong !== undefined) return { findings: [tooLong(this.tooLong)] };
     if (this.csv !== undefined) return this.csv.finish();
     const whole = this.held();
     this.format ??= this.settings.format ?? formatOf(whole);
@@ -146,11 +146,13 @@ interface WatchParts {
   readonly signal?: AbortSignal | undefined;
 }
 
-const tooLong = trouble({
-  rule: "capture-too-long",
-  what: `the file is longer than ${longestHeld / (1 << 20)} MiB`,
-  expected: "a shorter record; a longer one as CSV, which is read by the piece",
-});
+const tooLong = (format: Exclude<Format, "csv">) =>
+  trouble({
+    rule: "capture-too-long",
+    what: `the file is longer than ${longestHeld[format] / (1 << 20)} MiB`,
+    expected: "a shorter record; a longer one as CSV, which is read by the piece",
+    remedies: ["export a part of the record", "export it as CSV"],
+  });
 
 const megabytes = (bytes: number) => (bytes < 1e6 ? `${Math.round(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`);
 
