@@ -22,6 +22,8 @@ const transpositions = [0, -1, 1, -2, -3, -4] as const;
 const octaveCost = 0.12;
 /** A train slower than this is heard as single cracks, not as a pitch [Hz]. */
 const lowestTone: Hertz = 30;
+/** What a tone moved for itself costs, in parts of itself: it leaves its tune. */
+const foldCost = 0.3;
 /** Room for the pulses' own length below the highest tone. */
 const headroom = 0.97;
 /** A shorter note is not heard as one [s]. */
@@ -46,7 +48,10 @@ export function fitSong(song: Song, limits: ProgrammeLimits, shaping: Shaping): 
         ...moved,
         ...thinned,
         octaves,
-        worth: heardShare(thinned.song, song, highest) - octaveCost * Math.abs(octaves),
+        worth:
+          heardShare(thinned.song, song, highest) -
+          octaveCost * Math.abs(octaves) -
+          (foldCost * moved.folded) / Math.max(1, song.notes.length),
       };
     })
     .reduce((a, b) => (b.worth > a.worth + 1e-9 ? b : a));

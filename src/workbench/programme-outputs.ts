@@ -39,5 +39,7 @@ export function scheduleFirmware(
   { plan, limits }: ProgrammeStudy,
   { idlesHigh = false }: { readonly idlesHigh?: boolean } = {},
 ): readonly FirmwareFile[] | undefined {
-  return limits && firmwareOfSchedule({ limits, idlesHigh, ...serial }, plan.schedule);
+  if (limits === undefined) return undefined;
+  const { onTime, gap, duty, rate } = limits;
+  return firmwareOfSchedule({ limits: { onTime, gap, duty, rate }, idlesHigh, ...serial }, plan.schedule);
 }

@@ -52,7 +52,11 @@ function nameWidthFor(ids: readonly string[]): number {
 function lineOf(figure: Figure, doubt: Doubt | undefined, nameWidth: number): { shown: string; id: string } {
   const { id, value, unit } = figure;
   const quantity = quantities.get(id);
-  const { number, unit: shown } = amountParts(value, unit, { digits: quantity?.display.digits ?? 4 });
+  const { number, unit: shown } = amountParts(value, unit, {
+    digits: quantity?.display.digits ?? 4,
+    // A count is a whole number.
+    trim: unit === "1" && Number.isInteger(value),
+  });
   const half =
     doubt ??
     (figure.low === undefined || figure.high === undefined ? undefined : { low: figure.low, high: figure.high });

@@ -58,6 +58,7 @@ const table = (title: string, lines: readonly string[]): readonly (readonly stri
 
 const shown = (figures: Figures, id: string): string => {
   const found = figures.get(id);
+  if (found?.unit === "1" && Number.isInteger(found.value)) return count(found.value);
   const digits = quantities.get(id)?.display.digits ?? 4;
   return found === undefined ? "–" : formatQuantity(found.value, displayUnit(id, found.unit), { digits, trim: true });
 };
@@ -74,12 +75,17 @@ function songWords({ song, figures }: ProgrammeStudy): string {
   const notes = `${count(song.notes.length)} note${song.notes.length === 1 ? "" : "s"}`;
   const title = song.title === undefined ? "The song" : `“${song.title}”`;
   if (figures.size === 0) return `${title}: ${notes} of ${voices}, ${lasts}. Nothing is planned.`;
+  const [sent, wanted] = [value("programme.pulses"), value("programme.wanted")];
   const parts = [
-    `${count(value("programme.trimmed"))} of them shortened`,
-    `${count(value("programme.merged"))} wanted ones merged with another note's`,
-    `${count(value("programme.dropped"))} left out`,
-  ];
-  return `${title}: ${notes} of ${voices}, ${lasts}. ${count(value("programme.pulses"))} of ${count(value("programme.wanted"))} pulses are sent, ${parts.join(", ")}.`;
+    ["programme.trimmed", "shortened"],
+    ["programme.merged", "merged with another note's"],
+    ["programme.dropped", "left out"],
+  ].flatMap(([id = "", what]) => (value(id) > 0 ? [`${count(value(id))} ${what}`] : []));
+  const pulses =
+    parts.length === 0 && sent === wanted
+      ? `All ${count(sent)} pulses are sent as they are wanted.`
+      : `${count(sent)} of ${count(wanted)} pulses are sent${parts.length === 0 ? "" : `: ${parts.join(", ")}`}.`;
+  return `${title}: ${notes} of ${voices}, ${lasts}. ${pulses}`;
 }
 
 function courseWords({ figures, limits }: ProgrammeStudy): string[] {
@@ -89,7 +95,7 @@ function courseWords({ figures, limits }: ProgrammeStudy): string[] {
   const duty = formatQuantity(limits.duty, "%", { digits: 3, trim: true });
   const rate = formatQuantity(limits.rate, "Hz", { digits: 4, trim: true });
   return [
-    `The worst 20 ms have a duty of ${shown(figures, "programme.peakDuty")} (limit ${duty}), the worst second has ${shown(figures, "programme.peakRate")} (limit ${rate}); no pulse is longer than ${shown(figures, "programme.longestOnTime")}.`,
+    `The worst 20 ms have a duty of ${shown(figures, "programme.peakDuty")} (limit ${duty}), the worst second has ${count(figures.get("programme.peakRate")?.value ?? 0)} pulses (limit ${rate}); no pulse is longer than ${shown(figures, "programme.longestOnTime")}.`,
     ...(has("programme.meanPower")
       ? [
           `It takes ${shown(figures, "programme.meanPower")} from the bus in the mean and ${shown(figures, "programme.peakPower")} in the worst second; the bus falls to ${shown(figures, "programme.lowestBus")}.`,
@@ -101,7 +107,7 @@ function courseWords({ figures, limits }: ProgrammeStudy): string[] {
         ]
       : []),
     ...(has("programme.pitchError")
-      ? [`Notes are within ${shown(figures, "programme.pitchError")} of their pitch in the mean.`]
+      ? [`No note is further than ${shown(figures, "programme.pitchError")} from its pitch in the mean.`]
       : []),
   ];
 }
