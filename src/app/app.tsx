@@ -17,8 +17,8 @@ export function App() {
   const open = rooms.find(({ id }) => id === room.value) ?? rooms[0];
   return (
     <div class="desk">
-      <a class="skip" href="#ledger-title">
-        Skip to the ledger
+      <a class="skip" href={`#${open?.skip?.to ?? "ledger-title"}`}>
+        {open?.skip?.says ?? "Skip to the ledger"}
       </a>
       <TitleLine />
       <main class="table" data-text={textShown.value || undefined}>

@@ -38,6 +38,8 @@ export interface Io {
   examples(): Promise<ReadonlyMap<string, string>>;
   /** Serves the app for a file until the person ends it; resolves then. @throws UserError it cannot be served */
   serve(request: { readonly file: string; readonly port?: number; readonly browser: boolean }): Promise<void>;
+  /** This moment, as `2026-11-25T16:20:00Z`. */
+  now(): string;
   readonly colour: boolean;
   /** Columns of the terminal; 80 where there is none. */
   readonly width: number;

@@ -116,6 +116,7 @@ export function nodeIo(): Io {
       });
       await serving.close();
     },
+    now: () => new Date().toISOString().replace(/\.\d+/, ""),
     colour: stdout.isTTY === true && !env["NO_COLOR"] && env["TERM"] !== "dumb",
     width: Math.min(widest, Math.max(60, stdout.columns ?? 80)),
   };

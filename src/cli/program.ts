@@ -167,6 +167,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       collected,
     )
     .option("--adopt", "write the fitted values into the coil file, marked as measured")
+    .option("--log", "add what was read, fitted and adopted to the log beside the coil file")
     .option(...json)
     .addHelpText(
       "after",
@@ -174,7 +175,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
         "coilwright match lantern.yaml cold.csv",
         "coilwright match lantern.yaml low.csv --role 2=primaryCurrent --transformer 2=1000/5.1 --bus 60V",
         "coilwright match lantern.yaml cold.csv hand.csv --state cold --state near --json",
-        "coilwright match lantern.yaml sweep.csv --adopt",
+        "coilwright match lantern.yaml sweep.csv --adopt --log",
       ),
     )
     .action(async (file: string, captures: string[], options: MatchCommandOptions) =>

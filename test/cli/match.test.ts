@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { run } from "../../src/cli/run.ts";
+import { readLog } from "../../src/readers/bench-log.ts";
 import { exampleText } from "../workbench/match-bench.ts";
 import { memoryIo } from "./memory-io.ts";
 
@@ -72,6 +73,24 @@ describe("coilwright match", () => {
     // law: an edit changes the lines of its numbers alone, and says where they come from
     expect(after).toHaveLength(before.length);
     expect(changed.length).toBeGreaterThan(0);
-    for (const line of changed) expect(line).toMatch(/\(measured\)|tap:/);
+    for (const line of changed) {
+      expect(line).toMatch(/\(measured\)|tap:/);
+      expect(line).toMatch(/# .*from 1 record, 2026-11-25: [\d.]+.*, (drawn|before) /);
+    }
+  });
+
+  it("logs what was read, fitted and adopted beside the file, and refuses a file that is no log", async () => {
+    const text = sweepText({ lower: 193.5e3, upper: 228.4e3 });
+    const io = memoryIo({ "coil.yaml": coil, "sweep.csv": text });
+    await run(["match", "coil.yaml", "sweep.csv", "--adopt", "--log"], io);
+    const read = readLog(io.files.get("coil.bench.jsonl") ?? "");
+    expect(read?.entries.map(({ kind, at }) => [kind, at])).toEqual([
+      ["match", "2026-11-25T16:20:00Z"],
+      ["adopted", "2026-11-25T16:20:00Z"],
+    ]);
+    const foreign = memoryIo({ "coil.yaml": coil, "sweep.csv": text, "coil.bench.jsonl": "my notes\n" });
+    expect(await run(["match", "coil.yaml", "sweep.csv", "--log"], foreign)).toBe(2);
+    expect(foreign.files.get("coil.bench.jsonl")).toBe("my notes\n");
+    expect(foreign.printed.err).toMatch(/is no log of Coilwright/);
   });
 });

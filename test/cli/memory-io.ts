@@ -27,6 +27,7 @@ export function memoryIo(
     progressed,
     served,
     colour,
+    now: () => "2026-11-25T16:20:00Z",
     width: 80,
     out: (text) => {
       printed.out += text;

@@ -85,7 +85,9 @@ export function BenchRoom() {
         </fieldset>
         <Working />
       </header>
-      <View />
+      <div id="bench-page" class="bench-page" tabIndex={-1}>
+        <View />
+      </div>
     </div>
   );
 }

@@ -17,7 +17,9 @@ export const captures = signal<readonly CaptureView[]>([]);
 export const progress = signal<BenchProgress | undefined>(undefined);
 /** The newest match; stays, dimmed, until the next is there. */
 export const matched = signal<MatchAnswer | undefined>(undefined);
-export const matchBehind = computed(() => progress.value !== undefined || matched.value?.text !== file.value.text);
+export const matchBehind = computed(
+  () => matched.value !== undefined && (progress.value !== undefined || matched.value.text !== file.value.text),
+);
 export const prediction = signal<Prediction>("fitted");
 
 const chosen = signal<number | undefined>(undefined);
@@ -159,7 +161,10 @@ const logged = signal<MatchAnswer | undefined>(undefined);
 export const isLogged = computed(() => matched.value?.entry === undefined || logged.value === matched.value);
 const recordsOf = ({ ids }: MatchAnswer) => ids.join(" ");
 
+let matchesAsked = 0;
+
 export async function matchNow(): Promise<void> {
+  const mine = ++matchesAsked;
   const ids = captures.value.filter(({ kind }) => kind !== "none").map(({ id }) => id);
   if (ids.length === 0) {
     matched.value = undefined;
@@ -176,7 +181,7 @@ export async function matchNow(): Promise<void> {
   } catch (error) {
     notice.value = `The fit failed: ${error instanceof Error ? error.message : String(error)}`;
   } finally {
-    if (reading === undefined) progress.value = undefined;
+    if (mine === matchesAsked && reading === undefined) progress.value = undefined;
   }
 }
 

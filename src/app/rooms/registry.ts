@@ -3,8 +3,11 @@ import type { FunctionComponent } from "preact";
 import { BenchDoor } from "../bench/bench-door.tsx";
 import { BurstRoom } from "../burst/burst-room.tsx";
 import { DriverRoom } from "../driver/driver-room.tsx";
+import { lazyRoom } from "./lazy-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
+
+const PapersDoor = lazyRoom(async () => (await import("../papers/papers-room.tsx")).PapersRoom);
 
 export interface Room {
   readonly id: string;
@@ -12,6 +15,8 @@ export interface Room {
   /** The question that the room answers. */
   readonly question: string;
   readonly View: FunctionComponent;
+  /** Where the keyboard may go straight from the top; to the ledger where absent. */
+  readonly skip?: { readonly to: string; readonly says: string };
 }
 
 export const rooms: readonly Room[] = [
@@ -29,5 +34,12 @@ export const rooms: readonly Room[] = [
     question: "Do supply, bridge, gate drive, feedback and trips hold?",
     View: DriverRoom,
   },
-  { id: "bench", name: "Bench", question: "Does what I measured agree with what I drew?", View: BenchDoor },
+  {
+    id: "bench",
+    name: "Bench",
+    question: "Does what I measured agree with what I drew?",
+    View: BenchDoor,
+    skip: { to: "bench-page", says: "Skip to the bench" },
+  },
+  { id: "papers", name: "Papers", question: "What do I take to the bench?", View: PapersDoor },
 ];

@@ -182,13 +182,14 @@ export function bringUpOf(file: CoilFile, solution: Solution): BringUpAnswer {
   }
 }
 
-/** A match moves the drawing's numbers one by one; what was solved for one text is solved once. */
+/** A match moves the drawing's numbers one by one; what was solved for one record is there for the next, and for an undo. */
 const solved = new Map<string, Solution>();
-let solvedFor: string | undefined;
+const mostSolved = 600;
 
 function solveOnce(coil: Coil): Solution {
   const key = JSON.stringify(coil);
   const made = solved.get(key) ?? solve(coil, { brief: true });
+  if (solved.size >= mostSolved) solved.clear();
   solved.set(key, made);
   return made;
 }
@@ -209,8 +210,6 @@ export async function matchOf(
   tell: (progress: BenchProgress) => void,
 ): Promise<MatchAnswer | undefined> {
   const mine = ++matches;
-  if (solvedFor !== file.text) solved.clear();
-  solvedFor = file.text;
   const usable = ids.flatMap((id) => {
     const record = kept.get(id)?.matched;
     return record === undefined ? [] : [{ id, record }];

@@ -1,11 +1,14 @@
 import type { Finding } from "../../catalogue/finding.ts";
+import { type LogEntry, logNameOf, withEntry } from "../../readers/bench-log.ts";
 import { editCoil, readCoil } from "../../readers/coil-file.ts";
+import { matchHeadline } from "../../views/match-words.ts";
 import { briefText } from "../../views/text/brief.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { matchJson } from "../../views/text/match-json.ts";
 import { matchText } from "../../views/text/match-page.ts";
 import { type MatchRecord, match as matchCoil } from "../../workbench/match.ts";
 import type { Match } from "../../workbench/match-contract.ts";
+import { adoptionEntry, matchEntry } from "../../workbench/match-log.ts";
 import { solve } from "../../workbench/solve.ts";
 import { type Capture, readCaptureFile } from "../captures.ts";
 import { type CoilText, readInput } from "../coil-input.ts";
@@ -52,12 +55,24 @@ export async function match(
       ].join("\n"),
     );
   } else io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
-  if (options.adopt && found) await adopt(io, input, found);
+  const adopted = options.adopt === true && found !== undefined && (await adopt(io, input, found));
+  if (options.log && found) {
+    const at = io.now();
+    const entry = matchEntry({ match: found, records: usable, at, says: matchHeadline(found) });
+    const adoption = adopted ? [adoptionEntry({ kind: "adopted", edits: found.adopt, at })] : [];
+    await addToLog(io, input, [entry, ...adoption]);
+  }
   return readable ? code : exit.unreadable;
 }
 
 function compare(io: Io, file: ReturnType<typeof readCoil>, records: readonly MatchRecord[]): Match {
-  const made = matchCoil({ file, records, solve, onProgress: (says) => io.progress(says) });
+  const made = matchCoil({
+    file,
+    records,
+    solve,
+    date: io.now().slice(0, 10),
+    onProgress: (says) => io.progress(says),
+  });
   io.progress("");
   return made;
 }
@@ -81,10 +96,16 @@ const notMatched = (why: string): Finding => ({
   remedies: [{ says: "see what check says of the file", edits: [] }],
 });
 
-async function adopt(io: Io, input: CoilText, { adopt: edits }: Match): Promise<void> {
+/** Whether the coil file has the fitted values now. */
+async function adopt(io: Io, input: CoilText, { adopt: edits, findings }: Match): Promise<boolean> {
   if (edits.length === 0) {
-    io.err("nothing to adopt: the records know no number of the file better than it does\n");
-    return;
+    const poor = findings.find(({ rule }) => rule === "match-poor");
+    io.err(
+      poor
+        ? `nothing is adopted from this fit: ${poor.what}\n`
+        : "nothing to adopt: the records know no number of the file better than it does\n",
+    );
+    return false;
   }
   const edited = editCoil(input.text, edits);
   if ("findings" in edited) throw new UserError(`the fitted values were not written: ${edited.findings[0]?.what}`);
@@ -93,8 +114,24 @@ async function adopt(io: Io, input: CoilText, { adopt: edits }: Match): Promise<
   }
   if (input.version === undefined) {
     io.out(edited.text);
-    return;
+    return false;
   }
   await io.save(input.name, { text: edited.text, version: input.version });
   io.err(`${input.name}: ${edits.map(({ path }) => path).join(", ")} adopted\n`);
+  return true;
+}
+
+/** @throws UserError what stands beside the coil file is no log, or it was changed meanwhile */
+async function addToLog(io: Io, { name, version }: CoilText, entries: readonly LogEntry[]): Promise<void> {
+  if (version === undefined) {
+    io.err("nothing was logged: a log stands beside a coil file, and this one came from standard input\n");
+    return;
+  }
+  const path = logNameOf(name);
+  const before = await io.read(path);
+  let text: string | undefined = before?.text ?? "";
+  for (const entry of entries) text = text === undefined ? undefined : withEntry(text, entry);
+  if (text === undefined) throw new UserError(`${path} is no log of Coilwright; it was left as it was, move it away`);
+  await io.save(path, { text, version: before?.version ?? null });
+  io.err(`${path}: ${entries.length === 1 ? "one entry" : `${entries.length} entries`} added\n`);
 }
