@@ -95,7 +95,7 @@ function trackOf(
     (most, note) => offsetsOf(note).reduce((a, b) => Math.max(a, Math.abs(b)), most),
     0,
   );
-  const range = lane.sound === "noise" ? 2 : Math.min(127, Math.max(2, Math.ceil(greatest + 0.001)));
+  const range = lane.sound === "noise" ? 2 : Math.min(127, Math.max(2, Math.ceil((greatest * 8192) / 8191)));
   const status = (kind: number): number => (kind << 4) | channel;
   const set = (number: number, value: number): number[] => [status(0xb), number, value];
 
