@@ -32,6 +32,8 @@ export const nameOf = (each: MatchRecord): string => ("sweep" in each ? each.nam
 const mostPeaks = 14;
 /** A tone that dies within this many cycles is the drive's end, no line of the coil. */
 const leastQ = 12;
+/** Below this Q the strongest tone may be the primary giving back its energy: the loop is asked too. */
+const doubtfulQ = 60;
 /** The two poles share their losses: a tone that dies so much sooner than the other is the primary giving back its energy. */
 const leastQShare = 0.3;
 /** Parts: a meter and a probe at the bus; mains and sag where the bus was not measured. */
@@ -83,12 +85,15 @@ const frequenciesOf = (tones: readonly Tone[]): readonly Tone[] => tones.map(({ 
  */
 function tonesOf(record: BenchRecord, { poles, steady }: RecordReading): readonly Tone[] {
   const found = lasting(poles);
-  if (found.length > 0) return found;
+  if (longestQ(found) > doubtfulQ) return found;
   const loop = record.channels.find(({ role }) => role === "pickupLoop");
   const again = loop && record.channels.length > 1 ? lasting(readRecord({ ...record, channels: [loop] }).poles) : [];
-  if (again.length > 0) return again;
+  if (longestQ(again) > longestQ(found)) return again;
+  if (found.length > 0) return found;
   return (steady?.is ?? []).slice(0, 2).map((each) => ({ frequency: readingOf(each) }));
 }
+
+const longestQ = (tones: readonly Tone[]): number => Math.max(0, ...tones.map(({ q }) => q?.value ?? 0));
 
 function lasting(poles: RecordReading["poles"]): readonly Tone[] {
   const all = poles?.is.poles ?? [];
