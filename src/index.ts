@@ -17,13 +17,17 @@ export {
 export {
   type CaptureReading,
   type CaptureSettings,
+  type CaptureSource,
   type ColumnDialect,
   type ColumnSetting,
   type ColumnUse,
+  type ConverterCodes,
   type Dialect,
   type Progress,
   type Reason,
   readCapture,
+  readCaptureInPieces,
+  type Watch,
   writeRecord,
 } from "./readers/capture.ts";
 export {
