@@ -58,8 +58,8 @@ const [before, after] = [0.08, 1.6];
 const freeCycles = 120;
 /** Places that are tried within a cycle to bring record and prediction together. */
 const places = 48;
-/** Times as alike from which a record is upside down. */
-const clearly = 1.1;
+/** By so much a prediction counts less like the record for each cycle that it was moved. */
+const lessLike = 0.3;
 
 /**
  * @param match  of this and other records; undefined where nothing could be fitted
@@ -214,14 +214,17 @@ function met({
       cross += value * measured[n]!;
       square += value * value;
     }
-    return { shift, cross, square, likeness: square > 0 ? cross / Math.sqrt(square) : 0 };
+    return {
+      shift,
+      cross,
+      square,
+      likeness: square > 0 ? (Math.abs(cross) / Math.sqrt(square)) * (1 - lessLike * Math.abs(shift * frequency)) : 0,
+    };
   };
-  const tried = Array.from({ length: places + 1 }, (_, n) => products((n / places - 0.5) / frequency));
-  const likest = (sign: number) =>
-    tried.reduce((most, one) => (sign * one.likeness > sign * most.likeness ? one : most));
-  // Half a cycle later everything is nearly its own mirror image: a record is taken as upside down only where that fits clearly better.
-  const [upright, turned] = [likest(1), likest(-1)];
-  const best = -turned.likeness > clearly * upright.likeness ? turned : upright;
+  // Half a cycle later everything is nearly its own mirror image: of two alike the one that was moved less is meant.
+  const best = Array.from({ length: places + 1 }, (_, n) => products((n / places - 0.5) / frequency)).reduce(
+    (most, one) => (one.likeness > most.likeness ? one : most),
+  );
   const { shift, cross, square } = best;
   const scale = square === 0 ? 1 : isScaled ? Math.sign(cross) || 1 : cross / square;
   const values = time.map((when) => scale * at(when - shift));
