@@ -19,6 +19,10 @@ function listOfFiles(): Plugin {
   };
 }
 
+/** What a room fetches when it is first opened stands apart, so that its weight can be told. */
+const chunkFileNames = ({ isDynamicEntry }: { readonly isDynamicEntry: boolean }): string =>
+  `assets/${isDynamicEntry ? "later/" : ""}[name]-[hash].js`;
+
 /** The app is built to be served from any folder of any static host, and from loopback. */
 export default defineConfig({
   base: "./",
@@ -35,10 +39,11 @@ export default defineConfig({
       output: {
         // the page asks for this one by its name, and its scope is the folder that it stands in
         entryFileNames: ({ name }) => (name === "offline" ? "offline.js" : "assets/[name]-[hash].js"),
+        chunkFileNames,
       },
     },
   },
-  worker: { format: "es" },
+  worker: { format: "es", rolldownOptions: { output: { chunkFileNames } } },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1" },
 });

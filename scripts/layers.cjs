@@ -43,7 +43,7 @@ const edgesUse = { from: 12, to: 14, typesUpTo: 3, valuesOf: ["units", "catalogu
 
 /** Packages that belong to one folder alone, whatever its level. Screen and paper share one font, so that it stands in no list. */
 const packagesOf = {
-  app: ["preact", "@preact/signals", "uplot", "comlink", "idb-keyval", "@fontsource/b612-mono"],
+  app: ["preact", "@preact/signals", "uplot", "comlink", "idb-keyval", "fflate", "@fontsource/b612-mono"],
   cli: ["commander"],
   server: ["open"],
 };

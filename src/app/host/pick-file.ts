@@ -73,8 +73,13 @@ export function download({
   readonly text: string;
   readonly type?: string;
 }): void {
+  downloadBlob(name, new Blob([text], { type }));
+}
+
+/** Hands a file of any kind over as a download. */
+export function downloadBlob(name: string, blob: Blob): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(blob);
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

@@ -1,12 +1,12 @@
 /** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
 import type { FunctionComponent } from "preact";
-import { BenchDoor } from "../bench/bench-door.tsx";
 import { BurstRoom } from "../burst/burst-room.tsx";
 import { DriverRoom } from "../driver/driver-room.tsx";
 import { lazyRoom } from "./lazy-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
 
+const BenchDoor = lazyRoom(async () => (await import("../bench/bench-room.tsx")).BenchRoom);
 const PapersDoor = lazyRoom(async () => (await import("../papers/papers-room.tsx")).PapersRoom);
 
 export interface Room {
@@ -41,5 +41,11 @@ export const rooms: readonly Room[] = [
     View: BenchDoor,
     skip: { to: "bench-page", says: "Skip to the bench" },
   },
-  { id: "papers", name: "Papers", question: "What do I take to the bench?", View: PapersDoor },
+  {
+    id: "papers",
+    name: "Papers",
+    question: "What do I take to the bench?",
+    View: PapersDoor,
+    skip: { to: "papers-part", says: "Skip to the papers" },
+  },
 ];

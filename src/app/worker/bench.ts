@@ -22,7 +22,7 @@ export function slowBench(): Remote<Bench> {
 
 let records: Remote<Bench> | undefined;
 
-/** Records, match and bring-up: a worker of their own, for it keeps the records. */
+/** Records, match, bring-up and papers: a worker of their own, for it keeps the records and must not wait for intervals. */
 export function recordBench(): Remote<Bench> {
   records ??= start();
   return records;

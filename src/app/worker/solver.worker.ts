@@ -7,6 +7,8 @@ import type { Coil } from "../../description/coil.ts";
 import { assess } from "../../findings/assess.ts";
 import { type JudgedBursts, judgedBursts } from "../../findings/judged-bursts.ts";
 import { rules } from "../../findings/rule-list.ts";
+import type { FontFiles, SheetFile, SheetFormat } from "../../views/sheets/index.ts";
+import { type Approach, approach } from "../../workbench/approach.ts";
 import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
 import { study as studyBurst } from "../../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
@@ -15,6 +17,7 @@ import { explain } from "../../workbench/explain.ts";
 import { fieldMap } from "../../workbench/field-map.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
+import type { LaidPapers, PaperSetting } from "../papers/paper-work.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
 import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
@@ -95,6 +98,11 @@ let burstStudies = 0;
 /** Records, match and bring-up: sent to the browser when their room is opened. */
 const benchWork = () => import("./bench-work.ts");
 
+/** Sheets of paper: sent to the browser when their room is opened. */
+const paperWork = () => import("../papers/paper-work.ts");
+
+const unreadable = "the file holds no coil that can be read";
+
 const bench = {
   /** The quick half: what a drag needs. */
   answer(file: CoilFile): Answer {
@@ -140,6 +148,14 @@ const bench = {
   },
   map({ text, coil }: CoilFile, window: MapWindow): MappedField | undefined {
     return coil === undefined ? undefined : { text, map: fieldMap(coil, window) };
+  },
+  /** What a person does to f1 from near and far; undefined where the coil cannot be solved with one. */
+  approach({ coil }: CoilFile): Approach | undefined {
+    try {
+      return coil && approach(coil);
+    } catch {
+      return undefined;
+    }
   },
   /** One burst at a setting of the sliders; undefined where the coil could not be solved. */
   burst(file: CoilFile, setting: BurstSetting): StudiedBurst | undefined {
@@ -190,15 +206,26 @@ const bench = {
     const { matchOf } = await benchWork();
     const { solution, failed } = solved(file);
     if (solution === undefined) {
-      const refused = failed ?? "the file holds no coil that can be read";
+      const refused = failed ?? unreadable;
       return { text: file.text, ids, refused, overlays: [], sweeps: [] };
     }
     return matchOf({ file, ids, date, solution }, tell);
   },
+  async layPapers(question: { file: CoilFile; fileName: string }, setting: PaperSetting): Promise<LaidPapers> {
+    const { solution, failed } = solved(question.file);
+    if (solution === undefined) return { text: question.file.text, sheets: [], failed: failed ?? unreadable };
+    return (await paperWork()).layPapers({ ...question, solution }, setting);
+  },
+  async writePapers(
+    question: { file: CoilFile; fileName: string },
+    wanted: PaperSetting & { sheet?: string; formats: readonly SheetFormat[]; fonts: FontFiles },
+  ): Promise<readonly SheetFile[]> {
+    const { solution } = solved(question.file);
+    return solution === undefined ? [] : (await paperWork()).writePapers({ ...question, solution }, wanted);
+  },
   async bringUp(file: CoilFile): Promise<BringUpAnswer> {
     const { solution, failed } = solved(file);
-    if (solution === undefined)
-      return { text: file.text, refused: failed ?? "the file holds no coil that can be read" };
+    if (solution === undefined) return { text: file.text, refused: failed ?? unreadable };
     return (await benchWork()).bringUpOf(file, solution);
   },
 };

@@ -32,14 +32,25 @@ const palettes: Readonly<Record<PictureTheme, Palette>> = {
   },
 };
 
-/** @param phase 0 to 1; the picture's still where absent */
-export function pictureSvg(picture: Picture, theme: PictureTheme, phase = picture.still): string {
+export interface PictureSvgOptions {
+  /** 0 to 1; the picture's still where absent. */
+  readonly phase?: number;
+  /** Address of the font, for a file that stands alone. */
+  readonly font?: string;
+}
+
+export function pictureSvg(
+  picture: Picture,
+  theme: PictureTheme,
+  { phase = picture.still, font }: PictureSvgOptions = {},
+): string {
   const palette = palettes[theme];
   const caption = picture.caption.flatMap((sentence) => wrapped(sentence, 100)).slice(0, 5);
   const head = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${stage.width} ${stage.height}" font-family="'B612', 'DejaVu Sans', sans-serif" role="img">`;
   return [
     head,
     `<title>${escaped(picture.title)}</title>`,
+    ...(font === undefined ? [] : [`<style>@font-face{font-family:B612;src:url("${font}")}</style>`]),
     `<desc>${escaped(picture.caption.join(" "))}</desc>`,
     `<rect width="${stage.width}" height="${stage.height}" fill="${palette.ground}"/>`,
     written({ kind: "text", at: [80, 100], text: picture.title, tone: "ink", size: 46 }, palette),
