@@ -4,6 +4,7 @@ export * from "./catalogue/index.ts";
 export type * from "./description/coil.ts";
 export type { CoilFile } from "./description/coil-file.ts";
 export type { Origin, Provenance, Provenances } from "./description/provenance.ts";
+export type { Note, Song, Turn, Voice } from "./description/song.ts";
 export {
   assess,
   type Context,
