@@ -5,3 +5,4 @@ export { reasonWords } from "./programme-rule.ts";
 export { assessProgramme, programmeRules } from "./programme-rules.ts";
 export type { Context, Judgement, Room, Rule } from "./rule.ts";
 export { roomOf, rules } from "./rule-list.ts";
+export { solveWithStandoff, withStandoff } from "./solve-with-standoff.ts";

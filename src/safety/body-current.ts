@@ -15,11 +15,14 @@ export interface BodyThreshold {
 
 type Row = readonly [frequency: Hertz, low: Ampere, high: Ampere];
 
+/** The tables give one figure for 50 and 60 Hz [Hz]. */
+const mains: Hertz = 60;
+
 /** Between rows straight in the logarithms; nothing outside. */
 const tables: Readonly<Record<BodyEffect, { readonly rows: readonly Row[]; readonly source: SourceKey }>> = {
   perception: {
     rows: [
-      [50, 0.2e-3, 0.4e-3],
+      [60, 0.2e-3, 0.4e-3],
       [1e3, 0.4e-3, 0.8e-3],
       [100e3, 25e-3, 40e-3],
       [1e6, 25e-3, 40e-3],
@@ -28,7 +31,7 @@ const tables: Readonly<Record<BodyEffect, { readonly rows: readonly Row[]; reado
   },
   pain: {
     rows: [
-      [50, 0.9e-3, 1.8e-3],
+      [60, 0.9e-3, 1.8e-3],
       [1e3, 1.6e-3, 3.3e-3],
       [100e3, 33e-3, 55e-3],
       [1e6, 28e-3, 50e-3],
@@ -37,7 +40,7 @@ const tables: Readonly<Record<BodyEffect, { readonly rows: readonly Row[]; reado
   },
   letGo: {
     rows: [
-      [50, 8e-3, 16e-3],
+      [60, 8e-3, 16e-3],
       [1e3, 12e-3, 24e-3],
       [100e3, 112e-3, 224e-3],
     ],
@@ -45,16 +48,16 @@ const tables: Readonly<Record<BodyEffect, { readonly rows: readonly Row[]; reado
   },
   breathing: {
     rows: [
-      [50, 12e-3, 23e-3],
+      [60, 12e-3, 23e-3],
       [1e3, 21e-3, 41e-3],
       [100e3, 160e-3, 320e-3],
     ],
     source: "icnirp-1998-contact",
   },
-  // Line c1 for long shocks, and for short ones, times the frequency factor 1 at 50 Hz to 14 at 1 kHz.
+  // Line c1 for long shocks, and for short ones, times the frequency factor 1 at 50/60 Hz to 14 at 1 kHz.
   fibrillation: {
     rows: [
-      [50, 40e-3, 500e-3],
+      [60, 40e-3, 500e-3],
       [1e3, 14 * 40e-3, 14 * 500e-3],
     ],
     source: "iec-60479-2-factors",
@@ -67,7 +70,7 @@ const direct: Readonly<Partial<Record<BodyEffect, Ampere>>> = { perception: 2e-3
 /**
  * Thresholds at a frequency, rms.
  *
- * @param frequency  [Hz]; 0 for direct current; from 15 to 50 Hz the figures of 50 Hz
+ * @param frequency  [Hz]; 0 for direct current; from 15 to 60 Hz the figures of 50/60 Hz
  * @returns          one for each effect, in order; the span is over children, women and men, or over long and short shocks
  * @throws OutOfDomain  the frequency is negative
  * @validity  contact without spark, adults and children in health; fibrillation only to 1 kHz, let-go and breathing to 100 kHz, perception and pain
@@ -82,7 +85,7 @@ export function bodyThresholds(frequency: Hertz): readonly BodyThreshold[] {
       return { effect, span: found === undefined ? undefined : [found, found], source: "iec-60479-1-memory" };
     }
     const { rows, source } = tables[effect];
-    return { effect, span: frequency < 15 ? undefined : between(rows, Math.max(frequency, 50)), source };
+    return { effect, span: frequency < 15 ? undefined : between(rows, Math.max(frequency, mains)), source };
   });
 }
 

@@ -1,4 +1,4 @@
-import { programmeRules, rules } from "../../findings/index.ts";
+import { programmeRules, rules, solveWithStandoff, withStandoff } from "../../findings/index.ts";
 import { closestOf } from "../../units/index.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { explainRule, ruleText } from "../../views/text/rule.ts";
@@ -6,7 +6,7 @@ import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst, solveWithBurst } from "../../workbench/solve-with-burst.ts";
-import { everyNumber, judge, readInput } from "../coil-input.ts";
+import { burstsOf, everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 
@@ -18,7 +18,8 @@ export async function why(
   { json = false, quick = false }: { json?: boolean; quick?: boolean },
 ): Promise<number> {
   const input = await readInput(io, name);
-  const { file, solution: solved, study, findings } = judge(input.text);
+  const judged = judge(input.text);
+  const { file, solution: solved, study, findings } = judged;
   const { width, colour } = io;
   const rule = [...rules, ...programmeRules].find((one) => one.id === id);
   if (rule !== undefined) {
@@ -34,10 +35,16 @@ export async function why(
     io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
     return exit.unreadable;
   }
-  const solution = study === undefined ? solved : solutionWithBurst(solved, study);
+  const isStandoff = id.startsWith("standoff.");
+  const solution =
+    study === undefined
+      ? solved
+      : isStandoff && file.coil !== undefined
+        ? withStandoff(file.coil, solved, { ...burstsOf(judged), study }).solution
+        : solutionWithBurst(solved, study);
   if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
   // A figure that no burst enters need not have one studied at each step.
-  const again = solved.figures.has(id) ? solve : solveWithBurst();
+  const again = isStandoff ? solveWithStandoff : solved.figures.has(id) ? solve : solveWithBurst();
   const explanation = explain({
     file,
     solution,
