@@ -16,7 +16,8 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
   const bursts = burstsOf(judged);
   const readable = file.coil !== undefined;
   if (!file.coil || !solution || !bursts.study) {
-    io.out(findingsText({ findings, text: input.text, fileName: input.name, width: io.width, colour: io.colour }));
+    if (options.json) io.out(`${JSON.stringify({ written: [], without: [], findings }, undefined, 2)}\n`);
+    else io.out(findingsText({ findings, text: input.text, fileName: input.name, width: io.width, colour: io.colour }));
     return exitFor({ readable, findings });
   }
   const fileName = input.name.split(/[/\\]/).at(-1) ?? input.name;
@@ -39,12 +40,12 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
     }
   }
   io.progress("");
-  if (wanted.named && written.length === 0)
+  // the sheet that people stand by is held back for a reason that they must read
+  const blocks: readonly Finding[] = without.some(({ sheet }) => sheet === "show-day") ? showDayBlocks(subject) : [];
+  if (wanted.named && written.length === 0 && blocks.length === 0)
     throw new UserError(
       `nothing to write: ${without.map(({ sheet, says }) => `${sheet}: ${says}`).join("; ") || `no sheet that was asked for has a file of ${wanted.formats.join(" or ")}`}`,
     );
-  // the sheet that people stand by is held back for a reason that they must read
-  const blocks: readonly Finding[] = without.some(({ sheet }) => sheet === "show-day") ? showDayBlocks(subject) : [];
   if (options.json) io.out(`${JSON.stringify({ written, without, findings: blocks }, undefined, 2)}\n`);
   else io.out(reportText({ written, without, wanted }));
   return blocks.length > 0 ? exit.findings : exitFor({ readable, findings });

@@ -40,7 +40,7 @@ export const partsSheet: Sheet = {
   table: (subject, setting) => [
     ["group", "part", "count", "in the file", "ask for", "why"],
     ...partLines(subject, setting).map(({ group, part, count, inFile, ask, why }) =>
-      [group, part, String(count), inFile, ask, why].map((text) => text.replaceAll("\u00a0", " ")),
+      [group, part, String(count), inFile, ask, why].map((text) => text.replace(/\s/g, " ")),
     ),
   ],
 };

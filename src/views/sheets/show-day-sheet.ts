@@ -97,8 +97,7 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
     rows,
     { size: 2.6 * mm },
   );
-  if (line.decides)
-    flow.words(`The line is decided by: ${line.decides.says}. Upper ends are of the burst ${basis}.`, { tone: "soft" });
+  if (line.decides) flow.words(`The line is decided by: ${line.decides.says}. Upper ends: ${basis}.`, { tone: "soft" });
 }
 
 function stores(flow: Flow, { stored }: Standoff): void {

@@ -1,7 +1,18 @@
 /** A drawing at true size over as many sheets as it takes, with marks to join them by. */
 import type { Metre } from "../../units/si.ts";
 import { fitted, widthOf, wrapped } from "./measure.ts";
-import { type At, type Box, circle, type Item, moved, polyline, rectangle, type Segment, weight } from "./page.ts";
+import {
+  type At,
+  type Box,
+  circle,
+  type Item,
+  moved,
+  polyline,
+  rectangle,
+  type Segment,
+  type TextItem,
+  weight,
+} from "./page.ts";
 import { type Format, formatOf, type PaperName } from "./paper.ts";
 import { checkWords, rulerHeight, rulers } from "./ruler.ts";
 
@@ -70,21 +81,30 @@ const countFor = (size: Metre, window: Metre) =>
 /** A letter for the column, a number for the row. */
 const nameOf = (column: number, row: number) => `${String.fromCharCode(65 + column)}${row + 1}`;
 
-/** Paths that reach into the window, cut at its edge; words that stand in it whole. */
+/**
+ * Paths that reach into the window, cut at its edge; words that stand in it whole. Words that would stand on the edge of two sheets are drawn
+ * in on the sheet that has their point.
+ */
 function within(items: readonly Item[], window: Box): Item[] {
   return items.flatMap((item): Item[] => {
-    if (item.kind === "text") {
-      const wide = widthOf(item.text, item);
-      const left = item.x - (item.anchor === "middle" ? wide / 2 : item.anchor === "end" ? wide : 0);
-      const inside =
-        left >= window.x &&
-        left + wide <= window.x + window.width &&
-        item.y - item.size >= window.y &&
-        item.y + 0.3 * item.size <= window.y + window.height;
-      return inside ? [item] : [];
-    }
-    return touches(item.segments, window) ? [{ ...item, clip: window }] : [];
+    if (item.kind === "path") return touches(item.segments, window) ? [{ ...item, clip: window }] : [];
+    const x = intoSpan(item.x, leftOf(item), widthOf(item.text, item), { from: window.x, size: window.width });
+    const y = intoSpan(item.y, item.y - item.size, 1.3 * item.size, { from: window.y, size: window.height });
+    return x === undefined || y === undefined ? [] : [{ ...item, x, y }];
   });
+}
+
+const leftOf = (item: TextItem) => {
+  const wide = widthOf(item.text, item);
+  return item.x - (item.anchor === "middle" ? wide / 2 : item.anchor === "end" ? wide : 0);
+};
+
+/** Where `at` goes so that the stretch `low` to `low + wide` lies in the span: where it is; drawn in, if `at` is nearer to this span's middle than to any neighbour's; nowhere. */
+function intoSpan(at: Metre, low: Metre, wide: Metre, { from, size }: { from: Metre; size: Metre }): Metre | undefined {
+  const to = from + size;
+  if (low >= from && low + wide <= to) return at;
+  if (at < from + overlap / 2 || at >= to - overlap / 2) return undefined;
+  return at + Math.min(0, to - low - wide) + Math.max(0, from - low);
 }
 
 /** Whether a path comes into the window, by its points and the middles between them. */
