@@ -17,6 +17,7 @@ import { programmePulsesMissing } from "./rules/programme-pulses-missing.ts";
 import { programmeRateReached } from "./rules/programme-rate-reached.ts";
 import { programmeShortened } from "./rules/programme-shortened.ts";
 import { programmeSilent } from "./rules/programme-silent.ts";
+import { programmeUnlit } from "./rules/programme-unlit.ts";
 
 export const programmeRules: readonly Rule[] = [
   programmeBusSags,
@@ -31,6 +32,7 @@ export const programmeRules: readonly Rule[] = [
   programmeRateReached,
   programmeShortened,
   programmeSilent,
+  programmeUnlit,
 ];
 
 const order = ["stop", "fix", "look"];

@@ -23,7 +23,9 @@ const octaveCost = 0.12;
 /** A train slower than this is heard as single cracks, not as a pitch [Hz]. */
 const lowestTone: Hertz = 30;
 /** What a tone moved for itself costs, in parts of itself: it leaves its tune. */
-const foldCost = 0.3;
+const foldCost = 1;
+/** Room for the windows of the duty, in which pulses are never quite even. */
+const dutyRoom = 0.9;
 /** Room for the pulses' own length below the highest tone. */
 const headroom = 0.97;
 /** A shorter note is not heard as one [s]. */
@@ -31,7 +33,7 @@ const shortest: Second = 0.05;
 
 /**
  * The transposition by octaves after which most of the song's time can sound, tones still too high moved down by octaves of their own, and chords
- * thinned until what sounds together keeps the rate.
+ * thinned until what sounds together keeps rate and duty.
  *
  * Where too much would sound, the voice of lowest priority goes first, of equal ones noise before tones, then inner notes before the lowest and
  * the highest. A note that has begun is ended early; one that would begin then is left out.
@@ -39,11 +41,14 @@ const shortest: Second = 0.05;
  * @returns the same song where nothing had to change; at any time with a note in the song at least one note sounds
  */
 export function fitSong(song: Song, limits: ProgrammeLimits, shaping: Shaping): FittedSong {
-  const highest = headroom * Math.min(limits.rate, 1 / (limits.gap + shaping.range.softest));
+  const { softest } = shaping.range;
+  // At the softest, so many pulses a second use up the duty.
+  const rate = Math.min(limits.rate, softest > 0 ? (dutyRoom * limits.duty) / softest : limits.rate);
+  const highest = headroom * Math.min(rate, 1 / (limits.gap + softest));
   const best = transpositions
     .map((octaves) => {
       const moved = movedBy(song, octaves, highest);
-      const thinned = thin(moved.song, limits.rate, shaping);
+      const thinned = thin(moved.song, rate, shaping);
       return {
         ...moved,
         ...thinned,

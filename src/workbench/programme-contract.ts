@@ -92,6 +92,8 @@ export interface ProgrammeStudy {
   readonly cents: Float64Array;
   /** Of the burst's energies in the table that the plan uses, against the solver between its points. Absent where no burst can be computed. */
   readonly energyError?: Ratio;
+  /** Shortest on-time that breaks out at the full bus; absent where none does, or where no burst can be computed. */
+  readonly litFrom?: Second;
   /** Before a pulse, with nothing drawn; absent without a supply. */
   readonly busVoltage?: Volt;
   /** Of the fastest train that the limits let through. */

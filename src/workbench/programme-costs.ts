@@ -13,9 +13,11 @@ export interface CostStudy {
   readonly least: PulseCosts;
   /** Greatest error of any cost half way between the points, in parts of that cost or of a tenth of the greatest. */
   readonly error: Ratio;
+  /** Shortest on-time of the table from which on the top breaks out at the full bus; undefined where it never does. */
+  readonly litFrom: Second | undefined;
 }
 
-type Costs = Readonly<Record<keyof PulseCosts, Joule>>;
+type Costs = Readonly<Record<keyof PulseCosts, Joule>> & { readonly lit: boolean };
 const kinds = ["drawn", "switchLoss", "bankLoss"] as const satisfies readonly (keyof PulseCosts)[];
 
 const points = 16;
@@ -70,7 +72,14 @@ function computed(
     bankLoss: table("bankLoss", pick),
   });
   const costs = tables("max");
-  return { costs, least: tables("min"), error: errorOf() };
+  let dark = points;
+  while (dark > 0 && atFull[dark]!.every(({ lit }) => lit) && atFull[dark]!.length > 0) dark--;
+  return {
+    costs,
+    least: tables("min"),
+    error: errorOf(),
+    litFrom: dark < points ? (dark + 1) * step : undefined,
+  };
 
   function table(kind: keyof PulseCosts, pick: "max" | "min"): CostTable {
     const values = rising(atFull, kind, pick);
@@ -117,7 +126,7 @@ function rising(
 }
 
 function costsOf(coil: Coil, solution: Solution, setting: BurstSetting & { rate: Hertz; busVoltage: Volt }): Costs[] {
-  const { figures } = study(coil, solution, setting);
+  const { figures, breakoutTime } = study(coil, solution, setting);
   const value = (id: string): number | undefined => figures.get(id)?.value;
   const drawn = value("burst.energyDrawn");
   if (drawn === undefined) return [];
@@ -126,6 +135,7 @@ function costsOf(coil: Coil, solution: Solution, setting: BurstSetting & { rate:
       drawn: Math.max(0, drawn - (value("burst.energyReturned") ?? 0)),
       switchLoss: value("switch.lossPerBurst") ?? 0,
       bankLoss: (value("bank.heatEach") ?? 0) / setting.rate,
+      lit: breakoutTime !== undefined,
     },
   ];
 }

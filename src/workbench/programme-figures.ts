@@ -131,6 +131,7 @@ function energyFigures({ plan: { course, schedule }, limits }: PlannedSong, load
     figure("programme.peakPower", power, { from, source, note, ...ends(power) }),
     figure("programme.energy", drawn, { from, source, note, ...ends(drawn) }),
     figure("programme.energyError", error, { from: ["burst.energyDrawn", "switch.lossPerBurst"], source }),
+    ...darkFigures(course, energies),
     figure("programme.lowestBus", load.bus.voltage * Math.sqrt(Math.max(0, 1 - worst / full)), {
       from: ["programme.pulses", "supply.capacitors", "supply.mains"],
       source,
@@ -155,6 +156,20 @@ function energyFigures({ plan: { course, schedule }, limits }: PlannedSong, load
       error,
       from: ["programme.pulses", "bank.heatEach", "site.air.temperature"],
       note: "12 K/W and two minutes for each capacitor: common practice, no source; to a factor of two",
+    }),
+  ];
+}
+
+/** Pulses that make no spark. */
+function darkFigures({ onTime }: Course, { litFrom }: CostStudy): Figure[] {
+  const parts = { from: ["burst.breakoutTime", "topload.breakoutVoltage"], source: "programme-energies" } as const;
+  let dark = 0;
+  for (const each of onTime) if (litFrom === undefined || each < litFrom * (1 - 1e-9)) dark++;
+  return [
+    ...(litFrom === undefined ? [] : [figure("programme.breakoutOnTime", litFrom, parts)]),
+    figure("programme.unlit", dark, {
+      ...parts,
+      note: "for a smooth top at the full bus; a point breaks out sooner, and then they do",
     }),
   ];
 }

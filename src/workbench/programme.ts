@@ -43,8 +43,9 @@ export function planProgramme(
   const missing = missingFor(coil);
   if (found === undefined || coil.interrupter === undefined) return withoutLimits(played, missing);
   const { limits, assumed } = found;
-  const shaping = shapingOf({ longest: options.onTime ?? coil.interrupter.onTime, limits, options });
   const energies = energiesOf(coil, solution, limits, options);
+  const longest = options.onTime ?? coil.interrupter.onTime;
+  const shaping = shapingOf({ longest, limits, litFrom: energies?.litFrom ?? 0, options });
   const load: Load | undefined = energies && coil.supply && { costs: energies.costs, bus: busStore(coil.supply) };
   const parts = { limits, assumed, load, energies, missing };
   if (!options.fit) return studied({ ...parts, song: played, shaping });
@@ -88,6 +89,7 @@ function studied({
     cents: pitch.cents,
     highest: Math.min(limits.rate, 1 / (limits.gap + shaping.least)),
     ...(energies ? { energyError: energies.error } : {}),
+    ...(energies?.litFrom === undefined ? {} : { litFrom: energies.litFrom }),
     ...(load ? { busVoltage: load.bus.voltage } : {}),
     missing,
   };
@@ -96,15 +98,18 @@ function studied({
 function shapingOf({
   longest,
   limits,
+  litFrom,
   options,
 }: {
   longest: Second;
   limits: ProgrammeLimits;
+  /** A shorter pulse makes no spark: not even the softest note asks for one. */
+  litFrom: Second;
   options: ProgrammeOptions;
 }): Shaping {
   const most = Math.min(longest, limits.onTime);
   return {
-    range: { longest: most, softest: softestShare * most },
+    range: { longest: most, softest: Math.min(most, Math.max(softestShare * most, litFrom)) },
     least: leastShare * most,
     priorities: options.priorities ?? [],
     muted: new Set(options.muted ?? []),
@@ -170,7 +175,7 @@ function transposed(song: Song, semitones: number): Song {
 function withoutLimits(song: Song, missing: ProgrammeStudy["missing"]): ProgrammeStudy {
   const limits = { onTime: 0, gap: 0, rate: 0, duty: 0 };
   const silent: Song = { ...song, notes: [] };
-  const shaping = shapingOf({ longest: 0, limits, options: {} });
+  const shaping = shapingOf({ longest: 0, limits, litFrom: 0, options: {} });
   const study = studied({
     song: silent,
     limits,
