@@ -77,3 +77,7 @@ export type {
 } from "./workbench/programme-contract.ts";
 export { type Sensitivity, type SensitivityOptions, sensitivities } from "./workbench/sensitivities.ts";
 export { solve } from "./workbench/solve.ts";
+export { standoff } from "./workbench/standoff.ts";
+export { showDayChecklist } from "./workbench/standoff-checklist.ts";
+export type { ChecklistPart, Standoff, StandoffBursts, StandoffProgramme } from "./workbench/standoff-contract.ts";
+export { blockingHazards } from "./workbench/standoff-hazards.ts";
