@@ -1,7 +1,7 @@
 /** The log of a bench: one JSON value on each line, the first of which says that it is ours. */
 import type { LogEntry } from "../description/bench-log.ts";
 
-export type { LogEntry, LoggedAdoption, LoggedFigure, LoggedMatch, LoggedReading } from "../description/bench-log.ts";
+export type { LogEntry } from "../description/bench-log.ts";
 
 const head = "coilwrightLog";
 const format = 1;

@@ -1,6 +1,7 @@
 /** What a record says by itself, under the ids of the catalogue. */
-import { type BenchRecord, channelRoles } from "../description/record.ts";
+import { amperesPerUnit, type BenchRecord, type Channel, channelRoles } from "../description/record.ts";
 import { recordStates } from "../matching/fit/observed.ts";
+import { type Sweep, sweepTones } from "../matching/fit/sweep.ts";
 import type { Estimate } from "../matching/reading/estimate.ts";
 import { type RecordReading, readRecord } from "../matching/record.ts";
 import type { TimeRecord } from "./match-observe.ts";
@@ -45,4 +46,24 @@ export function captureFigures({
     ["capture.decayTime", "s", strongest?.decayTime],
   ];
   return found.flatMap(([id, unit, estimate]) => (estimate === undefined ? [] : [{ id, unit, ...estimate }]));
+}
+
+/** Peaks of a sweep, lower first [Hz]. */
+export const sweepPeaks = (sweep: Sweep): readonly number[] =>
+  sweepTones(sweep).map(({ frequency }) => frequency.value);
+
+/** Mean of a channel and the greatest distance from it, in its unit; in amperes where it shows a current and has a scale. */
+export function channelHeight(channel: Channel): { readonly mean: number; readonly peak: number } {
+  let [sum, count, low, high] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of channel.samples) {
+    if (!Number.isFinite(value)) continue;
+    sum += value;
+    count++;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  if (count === 0) return { mean: 0, peak: 0 };
+  const scale = channel.role === "primaryCurrent" ? (amperesPerUnit(channel) ?? 1) : 1;
+  const mean = sum / count;
+  return { mean: scale * mean, peak: scale * Math.max(high - mean, mean - low) };
 }

@@ -31,7 +31,7 @@ async function rested(page: Page): Promise<void> {
 async function layDown(page: Page): Promise<void> {
   await room(page).waitFor();
   await drop(page, ".bench-room", [low]);
-  await page.locator("[data-record='low.csv']").waitFor();
+  await page.locator("[data-record='low.csv']").waitFor(long);
   await field(page, "made with the coil").selectOption("low");
   await field(page, "bus voltage").fill("100 V");
   await field(page, "bus voltage").press("Enter");
@@ -118,7 +118,7 @@ describe("a record", () => {
     const { page } = await open(bench);
     await room(page).waitFor();
     await drop(page, ".bench-room", [{ name: "other.csv", text: csvOf(coilOf("thimble"), { bus: 40 }) }]);
-    await page.locator("[data-record='other.csv']").waitFor();
+    await page.locator("[data-record='other.csv']").waitFor(long);
     await field(page, "bus voltage").fill("100 V");
     await field(page, "bus voltage").press("Enter");
     await page.locator("[data-rule='match-poor']").waitFor(long);
@@ -137,7 +137,7 @@ describe("a record", () => {
       { name: "picture.png", text: "\u0089PNG\u0000\u0001\u0002 not samples \u0000" },
       { name: "torn.csv", text: "Time [s],CT [A]\n0,1\n1e-7,zwei\n2e-7," },
     ]);
-    await page.locator("[data-record='torn.csv']").waitFor();
+    await page.locator("[data-record='torn.csv']").waitFor(long);
     await rested(page);
     for (const name of ["picture.png", "torn.csv"]) {
       const says = await page.locator(`[data-record='${name}'] .finding`).first().innerText();
@@ -181,7 +181,7 @@ test("everything is done by keys alone", async ({ open }) => {
   await page.getByRole("button", { name: "Pick records…" }).first().focus();
   await page.keyboard.press("Enter");
   await (await chooser).setFiles([{ name: low.name, mimeType: "text/csv", buffer: Buffer.from(low.text) }]);
-  await page.locator("[data-record='low.csv']").waitFor();
+  await page.locator("[data-record='low.csv']").waitFor(long);
   await field(page, "bus voltage").focus();
   await page.keyboard.type("100 V");
   await page.keyboard.press("Enter");

@@ -2,11 +2,10 @@
 import type { Finding } from "../../catalogue/finding.ts";
 import type { LoggedMatch } from "../../description/bench-log.ts";
 import type { ChannelRole, Transducer } from "../../description/record.ts";
-import type { RecordState } from "../../matching/fit/observed.ts";
 import type { CaptureSettings, Dialect } from "../../readers/capture.ts";
 import type { Overlay } from "../../views/match-plot.ts";
 import type { BringUp } from "../../workbench/bringup-contract.ts";
-import type { CaptureFigure } from "../../workbench/match-capture.ts";
+import type { CaptureFigure, RecordState } from "../../workbench/match-capture.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 
 /** What a person says of a record; everything may be left to the reader. */

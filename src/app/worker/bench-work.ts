@@ -1,15 +1,14 @@
 /** Records and the match, in the worker: read by the piece, kept, told what a person says of them, fitted step by step. */
 import type { Finding } from "../../catalogue/finding.ts";
 import type { Coil } from "../../description/coil.ts";
-import { amperesPerUnit, type BenchRecord, type Channel } from "../../description/record.ts";
-import { sweepTones } from "../../matching/fit/sweep.ts";
+import type { BenchRecord, Channel } from "../../description/record.ts";
 import { type CaptureReading, frequencyColumn, readCaptureInPieces, sweepOf } from "../../readers/capture.ts";
 import { matchHeadline } from "../../views/match-words.ts";
 import { bringup } from "../../workbench/bringup.ts";
 import { study as studyBurst } from "../../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { type MatchRecord, matchSteps } from "../../workbench/match.ts";
-import { captureFigures, timeRecord } from "../../workbench/match-capture.ts";
+import { captureFigures, channelHeight, sweepPeaks, timeRecord } from "../../workbench/match-capture.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { matchEntry } from "../../workbench/match-log.ts";
 import { overlays } from "../../workbench/match-overlay.ts";
@@ -73,7 +72,7 @@ export async function read(
     const state = says.state === "near" ? "near" : "cold";
     kept.set(id, { name, matched: { name, sweep, state } });
     const view = { id, name, says, ...about, kind: "sweep", samples: sweep.frequency.length } as const;
-    return { ...view, interval: 0, channels: [], tones: tonesOf(sweep), figures: [], findings: [] };
+    return { ...view, interval: 0, channels: [], tones: sweepPeaks(sweep), figures: [], findings: [] };
   }
   kept.set(id, record === undefined ? { name } : { name, record });
   return viewOf(id, says, { findings, ...about });
@@ -143,31 +142,12 @@ function viewOf(
     interval: record.interval,
     channels: told.channels.map((channel) => {
       const { samples: _, ...rest } = channel;
-      return { ...rest, ...heightOf(channel) };
+      return { ...rest, ...channelHeight(channel) };
     }),
     tones: [],
     figures: captureFigures(matched.reading),
     findings: [...findings.filter((one) => !own.some(({ what }) => what === one.what)), ...own],
   };
-}
-
-const tonesOf = (sweep: Parameters<typeof sweepTones>[0]): readonly number[] =>
-  sweepTones(sweep).map(({ frequency }) => frequency.value);
-
-/** Mean of a channel and the greatest distance from it; a current with a scale in amperes. */
-function heightOf(channel: Channel): { mean: number; peak: number } {
-  let [sum, count, low, high] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of channel.samples) {
-    if (!Number.isFinite(value)) continue;
-    sum += value;
-    count++;
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  if (count === 0) return { mean: 0, peak: 0 };
-  const scale = channel.role === "primaryCurrent" ? (amperesPerUnit(channel) ?? 1) : 1;
-  const mean = sum / count;
-  return { mean: scale * mean, peak: scale * Math.max(high - mean, mean - low) };
 }
 
 /** The staged sheet of a coil. */
