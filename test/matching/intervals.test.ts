@@ -26,7 +26,7 @@ describe("the 90 % intervals", () => {
       const { repetition, onTime, carrier, poles } = readRecord(record);
       if (several) add("repetition", repetition?.is.rate, truth.rate);
       add("onTime", onTime?.is.estimate, truth.onTime);
-      if (!truth.throughNull) add("carrier", carrier?.is, truth.carrier);
+      add("carrier", carrier?.is, truth.carrier);
       if (poles?.is.poles.length !== 2) continue;
       const [lower, upper] = poles.is.poles;
       add("lower", lower!.frequency, truth.poles[0]!.frequency);

@@ -5,17 +5,16 @@ import { type Chance, chance, polesOf, type Resonators, type Signals, seen, simu
 export interface Truth {
   readonly onTime: number;
   readonly rate: number;
-  /** Half the half-cycles of the signal without noise over their time, from a tenth of the greatest on. */
+  /** Of the bridge: the frequency it is given, or (commutations − 1) / (2 × time from the first to the last). */
   readonly carrier: number;
   /** Lower first. */
   readonly poles: readonly { readonly frequency: number; readonly q: number; readonly decayTime: number }[];
   /** The primary's frequency, for tolerances in half-cycles. */
   readonly frequency: number;
-  /** The primary's current swings through a null while it is driven: its cycles cannot be counted to better than one half. */
-  readonly throughNull: boolean;
 }
 
 export interface Made {
+  readonly drive: "feedback" | number;
   readonly record: BenchRecord;
   readonly truth: Truth;
   readonly signals: Signals;
@@ -71,10 +70,6 @@ export function randomRecord(recipe: Recipe): Made {
   const channel = recipe.channel ?? "primaryCurrent";
   const clean = channel === "primaryCurrent" ? signals.primaryCurrent : signals.secondaryVoltage;
   const record = recordOf(clean, { recipe, random, interval, role: channel });
-  const burst = clean.subarray(
-    Math.ceil((starts[0]! - triggeredAt) / interval),
-    Math.floor((starts[0]! - triggeredAt + onTime) / interval),
-  );
   const poles =
     recipe.single === true
       ? [
@@ -86,13 +81,14 @@ export function randomRecord(recipe: Recipe): Made {
       : polesOf(resonators);
   return {
     record: { ...record, start: triggeredAt },
+    drive: train.drive,
     signals,
     starts,
     truth: {
       onTime,
       rate: 1 / period,
       frequency,
-      ...countedCarrier(burst, { interval, cycle: 1 / frequency / interval }),
+      carrier: train.drive === "feedback" ? meanRate(signals.commutations[0]!) : train.drive,
       poles: poles.map((pole) => ({
         frequency: pole.frequency,
         q: (Math.PI * pole.frequency) / pole.decay,
@@ -124,37 +120,8 @@ function recordOf(
   };
 }
 
-/** Zero crossings of a signal without noise, by linear interpolation, and the mean frequency that they give. */
-function countedCarrier(
-  burst: Float64Array,
-  { interval, cycle }: { interval: number; cycle: number },
-): { carrier: number; throughNull: boolean } {
-  const places: number[] = [];
-  const heights: number[] = [];
-  let height = 0;
-  for (let n = 1; n < burst.length; n++) {
-    const [a, b] = [burst[n - 1]!, burst[n]!];
-    if (a < 0 !== b < 0) {
-      places.push(n - 1 + a / (a - b));
-      heights.push(height);
-      height = 0;
-    }
-    height = Math.max(height, Math.abs(b));
-  }
-  const clear = 0.1 * Math.max(...heights);
-  const first = heights.findIndex((value) => value >= clear);
-  const part = first < 1 ? 1 : (clear - heights[first - 1]!) / (heights[first]! - heights[first - 1]!);
-  const from = first < 1 ? places[0]! : places[first - 1]! + part * (places[first]! - places[first - 1]!);
-  const to = Math.min(burst.length - cycle / 4, places.at(-1)!);
-  const halves = (at: number) => {
-    let k = 1;
-    while (k < places.length - 1 && places[k]! < at) k++;
-    return k - 1 + (at - places[k - 1]!) / (places[k]! - places[k - 1]!);
-  };
-  return {
-    carrier: (halves(to) - halves(from)) / 2 / ((to - from) * interval),
-    throughNull: heights.slice(first + 3).some((value) => value < 1.2 * clear),
-  };
+function meanRate(commutations: readonly number[]): number {
+  return (commutations.length - 1) / (2 * (commutations[commutations.length - 1]! - commutations[0]!));
 }
 
 export const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;

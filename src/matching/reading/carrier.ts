@@ -1,4 +1,4 @@
-/** The frequency at which the coil runs while it is driven: its zero crossings from where the signal stands clear to the drive's end. */
+/** The frequency of a signal whose drive no square explains: its zero crossings from where the signal stands clear to the drive's end. */
 import { analyticSignal } from "../../numerics/analytic-signal.ts";
 import type { Measured } from "./estimate.ts";
 import type { Stretch } from "./stretch.ts";
@@ -52,8 +52,15 @@ export function carrierOf(
   const least = crossings.slice(first).reduce((lowest, { before }) => Math.min(lowest, before), most);
   const byNull = least < clearShare * most ? nullDoubt * perHalf : 0;
   const value = 1 / (2 * perHalf * step * interval);
-  return { value, error: (value * Math.hypot(byNoise, byEnds, byNull)) / (end - start), freedom: 60 };
+  return {
+    value,
+    error: (value * Math.hypot(byNoise, byEnds, byNull, unexplained * perHalf)) / (end - start),
+    freedom: 60,
+  };
 }
+
+/** A signal whose drive is not explained has its phase off the bridge's by this many half-cycles from one end to the other. */
+const unexplained = 0.1;
 
 /** What is left of one crossing's noise in a line through several. */
 const averaged = 0.6;

@@ -6,13 +6,14 @@ import { type Burst, burstsOf, type Segments } from "./bursts.ts";
 import { carrierOf } from "./carrier.ts";
 import { type Converter, converterOf } from "./converter.ts";
 import { readDrive } from "./drive-alone.ts";
+import type { Usual } from "./drive-fit.ts";
 import { combined, type Measured } from "./estimate.ts";
 import { type Poles, polesFrom } from "./poles.ts";
 import { fitSteady } from "./ring-down.ts";
 import { type RoughCarrier, roughCarrier } from "./rough-carrier.ts";
-import { stretchOf } from "./stretch.ts";
+import { stretchOf, varianceOf } from "./stretch.ts";
 import { type Survey, spans, survey } from "./survey.ts";
-import { type BurstTones, type DriveEdges, readTones, type SignalChannel, varianceOf } from "./tones.ts";
+import { type BurstTones, type DriveEdges, readTones, type SignalChannel } from "./tones.ts";
 import type { Pulse } from "./two-level.ts";
 
 export interface ChannelReading {
@@ -56,8 +57,7 @@ export function readChannel(
     floor: segments.floor,
   };
   const read = chosen(segments);
-  const tones = read
-    .flatMap((burst) => readTones(signal, burst) ?? [])
+  const tones = tonesOf(signal, read, role)
     // A primary that gives its energy back stops along a straight line, which is no decay.
     .filter(({ steady }) => role !== "primaryCurrent" || steady);
   const poles = polesFrom(tones, interval);
@@ -74,6 +74,19 @@ export function readChannel(
   };
 }
 
+/** Bursts one after the other: how one was driven says where to look in the next. */
+function tonesOf(signal: SignalChannel, bursts: readonly Burst[], role: ChannelRole): readonly BurstTones[] {
+  const tones: BurstTones[] = [];
+  let usual: Usual | undefined;
+  for (const burst of bursts) {
+    const one = readTones(signal, burst, { role, ...(usual === undefined ? {} : { usual }) });
+    if (one === undefined) continue;
+    usual = one.drive?.usual ?? usual;
+    tones.push(one);
+  }
+  return tones;
+}
+
 /**
  * The edges that a channel can show. The primary's current shows where the bridge takes energy back instead of driving. Another channel
  * shows no more than where the coil rings free: the drive ended there only if the primary rings on with it, which two poles show.
@@ -82,7 +95,8 @@ function drivesOf(
   signal: SignalChannel,
   { role, read, tones }: { role: ChannelRole; read: readonly Burst[]; tones: readonly BurstTones[] },
 ): readonly DriveEdges[] {
-  if (role !== "primaryCurrent") return tones.filter(({ decay }) => decay.fit.terms.length === 2);
+  if (role !== "primaryCurrent")
+    return tones.filter(({ decay, drive }) => drive !== undefined || decay.fit.terms.length === 2);
   return read.flatMap((burst) => {
     const free = tones.find((one) => one.burst === burst);
     // Where the current rings on freely, its fit shows the end most sharply.
@@ -116,12 +130,27 @@ function baseline({ high, low, mean }: Survey, span: Float32Array, floor: number
   return { offset: (before + after) / 2, drift: 2 * (after - before) };
 }
 
-/** Mean frequency over the drives. @param interval of the record [s] */
+/** What a bridge that is no perfect square may leave, as a part of the frequency. */
+const fittedDoubt = 2e-5;
+
+/** Mean frequency over the drives: of the bridge where a square explains the bursts, else of the signal. @param interval of the record [s] */
 export function drivenCarrier(
-  { signal, rough }: ChannelReading,
+  { signal, rough, drives: own }: ChannelReading,
   drives: readonly Pulse[],
   interval: number,
 ): Measured | undefined {
+  const fitted = own.flatMap(({ drive }) =>
+    drive === undefined
+      ? []
+      : [
+          {
+            value: drive.frequency.value / interval,
+            error: Math.hypot(drive.frequency.error, fittedDoubt * drive.frequency.value) / interval,
+            freedom: 60,
+          },
+        ],
+  );
+  if (fitted.length > 0) return combined(fitted);
   const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
   const cycle = 1 / rough.frequency;
   const { samples, converter } = signal;

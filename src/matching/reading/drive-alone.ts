@@ -3,8 +3,8 @@ import type { DampedPole } from "../../numerics/damped-fit.ts";
 import type { Burst } from "./bursts.ts";
 import { driveStart } from "./drive.ts";
 import { driveStop, harmonicPerCycle } from "./drive-phase.ts";
-import { stretchOf } from "./stretch.ts";
-import { type DriveEdges, type SignalChannel, varianceOf } from "./tones.ts";
+import { stretchOf, varianceOf } from "./stretch.ts";
+import type { DriveEdges, SignalChannel } from "./tones.ts";
 
 /** Values to a cycle: a little above what the third harmonic needs. */
 const perCycle = 10;

@@ -62,17 +62,32 @@ const reach = 0.14;
 const slack = 3;
 const endSlack = 5;
 const fewestCycles = 4;
+const mostCycles = 120;
 
 /** Undefined where no square drive explains the burst. */
 export function fitDrive(search: DriveSearch): DriveFitted | undefined {
   const { cycle, startNear, endNear, usual, answers } = search;
-  if (endNear - startNear < fewestCycles * cycle || startNear < 2 * cycle || !(search.noise > 0)) return undefined;
+  const cycles = (endNear - startNear) / cycle;
+  if (!(cycles > fewestCycles && cycles < mostCycles) || startNear < 2 * cycle || !(search.noise > 0)) return undefined;
   const known = knownPoles(search);
-  const even = usual?.by === "current" ? undefined : evenDrive(search, known);
-  if (even !== undefined && isExplained(search, even)) return resultOf(search, even);
-  const following = answers.includes("current") && known.length > 1 ? followingDrive(search, known) : undefined;
-  return following !== undefined && isExplained(search, following) ? resultOf(search, following) : undefined;
+  const follows = answers.includes("current") && usual?.by !== "even";
+  const even = usual?.by === "current" ? undefined : evenDrive(search, known, { from: 0, to: follows ? 1 : mostTried });
+  // A pole that is free can make an even drive of one that is not: then both are compared.
+  if (even !== undefined && known.length > 1 && leftOver(search, even.drive) < clearly) return resultOf(search, even);
+  const following = answers.includes("current") ? followingDrive(search, known) : undefined;
+  const [best] = [even, following]
+    .filter((one) => one !== undefined && isExplained(search, one))
+    .sort((a, b) => (a?.drive.squares ?? 0) - (b?.drive.squares ?? 0));
+  if (best !== undefined) return resultOf(search, best);
+  const other = follows && usual === undefined ? evenDrive(search, known, { from: 1, to: mostTried }) : undefined;
+  return other === undefined ? undefined : resultOf(search, other);
 }
+
+/** Residue beyond which no half-cycle more or fewer helps. */
+const hopelessOver = 1500;
+
+/** Residue up to which an even drive is taken without looking at another. */
+const clearly = 1.15;
 
 function knownPoles({ decay: { fit, variance }, noise }: DriveSearch): readonly KnownPole[] {
   const size = 2 * fit.terms.length;
@@ -89,14 +104,29 @@ interface Fitted {
   readonly by: Usual["by"];
   readonly answer: StepAnswer;
   readonly beside: number | undefined;
+  readonly endDoubt: number;
+  /** Standard deviation of the first commutation where it was taken from the curve. */
+  readonly zeroDoubt: number;
 }
 
 /** Residue of a drive that is explained: over the noise's variance, and over the greatest value where a channel is a little bent. */
 const explainedOver = 1.35;
 const bent = 0.0025;
+/** The same where the channel jumps at every commutation, which an instrument rounds. */
+const rounded = 0.006;
+/** What is this far from it without the end is not looked at further. */
+const farOff = 12;
 
-function isExplained({ noise, peak }: DriveSearch, { drive }: Fitted): boolean {
-  return drive.squares / (drive.count - drive.parameters) < explainedOver * noise + (bent * peak) ** 2;
+/** Mean square that is left, over the noise's variance. */
+function leftOver({ noise }: DriveSearch, drive: SquareDrive): number {
+  return drive.squares / (drive.count - drive.parameters) / noise;
+}
+
+function isExplained(search: DriveSearch, one: Fitted): boolean {
+  return (
+    leftOver(search, one.drive) <
+    explainedOver + ((one.answer === "loop" ? rounded : bent) * search.peak) ** 2 / search.noise
+  );
 }
 
 /** Level of the bridge before and after a drive: between the rails, or at the lower one. */
@@ -104,11 +134,23 @@ type Level = 0 | -1;
 const levels: readonly Level[] = [0, -1];
 
 function heightsOf(count: number, level: Level): Float64Array {
-  return Float64Array.from({ length: count }, (_, j) => (j === 0 ? 1 - level : j % 2 === 1 ? -2 : 2));
+  const heights = new Float64Array(count);
+  for (let j = 0; j < count; j++) heights[j] = j === 0 ? 1 - level : j % 2 === 1 ? -2 : 2;
+  return heights;
 }
 
-const evenSteps = (at: number, half: number, until: number) =>
-  Float64Array.from({ length: Math.max(1, Math.ceil((until - at) / half)) }, (_, j) => at + j * half);
+function evenSteps(at: number, half: number, until: number): Float64Array {
+  const steps = new Float64Array(Math.max(1, Math.ceil((until - at) / half)));
+  for (let j = 0; j < steps.length; j++) steps[j] = at + j * half;
+  return steps;
+}
+
+function withLast(values: Float64Array, last: number): Float64Array {
+  const all = new Float64Array(values.length + 1);
+  all.set(values);
+  all[values.length] = last;
+  return all;
+}
 
 interface EvenStart {
   readonly poles: readonly KnownPole[];
@@ -117,33 +159,45 @@ interface EvenStart {
   readonly beside: number | undefined;
 }
 
-function evenDrive(search: DriveSearch, known: readonly KnownPole[]): Fitted | undefined {
-  const { cycle, startNear, values, usual } = search;
-  const driven: Span = { values, from: Math.max(0, Math.floor(startNear - before * cycle)), to: surelyDriven(search) };
-  const rough = roughEven(search, known, driven);
-  if (rough === undefined) return undefined;
-  let best: { drive: SquareDrive; level: Level; answer: StepAnswer } | undefined;
-  for (const answer of usual === undefined ? search.answers : [usual.answer]) {
-    // Start and frequency depend on each other where both are rough: one after the other, twice.
-    let refined = rough;
-    for (let round = 0; round < 2; round++) {
-      const start = startOf(driven, search, { rough: refined, answer });
-      if (start === undefined) break;
-      refined = { ...refined, at: start.at, half: nearestHalf(driven, { ...start, rough: refined, answer }) };
-    }
-    // A half-cycle more or fewer at the start, and the level before it, look much alike until everything fits.
-    for (const level of levels) {
-      const near = evenFrom(driven, { ...refined, level, answer });
-      for (const more of [0, -1, 1]) {
-        const drive =
-          more === 0 || near === undefined ? near : shifted(driven, near, { more, level, poles: rough.poles, answer });
-        if (drive !== undefined && drive.squares < (best?.drive.squares ?? Number.POSITIVE_INFINITY))
-          best = { drive, level, answer };
-      }
-      if (best !== undefined && best.drive.squares < explainedOver * search.noise * best.drive.count) break;
-    }
+/** Of the likeliest frequencies those from one to another are tried. */
+function evenDrive(
+  search: DriveSearch,
+  known: readonly KnownPole[],
+  { from, to }: { from: number; to: number },
+): Fitted | undefined {
+  const { cycle, startNear, values } = search;
+  const driven: Span = {
+    values,
+    from: Math.max(0, Math.floor(startNear - before * cycle)),
+    to: surelyDriven(search),
+  };
+  for (const rough of roughEven(search, known, driven).slice(from, to)) {
+    const found = evenFromRough(search, driven, rough);
+    if (found !== undefined && isExplained(search, found)) return found;
   }
-  if (best === undefined) return undefined;
+  return undefined;
+}
+
+function evenFromRough(search: DriveSearch, driven: Span, rough: EvenStart): Fitted | undefined {
+  const { cycle, usual } = search;
+  let best: { drive: SquareDrive; level: Level; answer: StepAnswer } | undefined;
+  for (const answer of usual === undefined ? search.answers : [usual.answer])
+    for (const { at, half } of startsOf(search, driven, { rough, answer }))
+      for (const level of levels) {
+        const near = evenFrom(driven, { at, half, poles: rough.poles, level, answer });
+        // A half-cycle more or fewer at the start, and the level before it, look much alike until everything fits.
+        const hopeless = near === undefined || leftOver(search, near) > hopelessOver;
+        for (const more of hopeless ? [0] : [0, -1, 1]) {
+          if (best !== undefined && best.answer === answer && leftOver(search, best.drive) < clearly) break;
+          const drive =
+            more === 0 || near === undefined
+              ? near
+              : shifted(driven, near, { more, level, poles: rough.poles, answer });
+          if (drive !== undefined && drive.squares < (best?.drive.squares ?? Number.POSITIVE_INFINITY))
+            best = { drive, level, answer };
+        }
+      }
+  if (best === undefined || best.drive.squares > farOff * search.noise * best.drive.count) return undefined;
   const { drive, level, answer } = best;
   const [at, half] = [drive.moves[0]!, drive.moves[1]!];
   const end = endOf(search, {
@@ -166,7 +220,9 @@ function evenDrive(search: DriveSearch, known: readonly KnownPole[]): Fitted | u
     moves: Float64Array.of(at, half, end.at),
     answer,
   });
-  return whole === undefined ? undefined : { drive: whole, by: "even", answer, beside: rough.beside };
+  return whole === undefined
+    ? undefined
+    : { drive: whole, by: "even", answer, beside: rough.beside, endDoubt: end.doubt, zeroDoubt: 0 };
 }
 
 /** Up to where nothing but the drive is fitted: the end is somewhere behind. */
@@ -182,31 +238,59 @@ function wholeOf({ values, cycle, startNear, endNear }: DriveSearch): Span {
   };
 }
 
-/** Frequency of an even drive. Where it starts hardly matters here: a quarter of a cycle reaches every phase. */
+/** The start for the frequency as it stands; then, since each depends on the other, both one after the other. */
+function* startsOf(
+  search: DriveSearch,
+  driven: Span,
+  { rough, answer }: { rough: EvenStart; answer: StepAnswer },
+): Generator<{ at: number; half: number }> {
+  let refined = rough;
+  for (let round = 0; round < 2; round++) {
+    const start = startOf(driven, search, { rough: refined, answer });
+    if (start === undefined) return;
+    if (round === 0) yield { at: start.at, half: rough.half };
+    refined = { ...refined, at: start.at, half: nearestHalf(driven, { ...start, rough: refined, answer }) };
+  }
+  yield refined;
+}
+
+/** Frequencies that are tried in full. */
+const mostTried = 5;
+
+/** Frequencies of an even drive, the likeliest first. Where it starts hardly matters here: a quarter of a cycle reaches every phase. */
 function roughEven(
   { cycle, startNear, noise, usual }: DriveSearch,
   known: readonly KnownPole[],
   driven: Span,
-): EvenStart | undefined {
+): readonly EvenStart[] {
   const [first] = known;
-  if (first === undefined) return undefined;
+  if (first === undefined) return [];
   const parts = known.length > 1 ? [undefined] : usual?.beside === undefined ? beside : [usual.beside];
   const middle = usual?.half ?? Math.PI / first.angular;
   const width = usual === undefined ? reach : 0.02;
   const stride = (0.3 * middle * middle) / Math.max(driven.to - startNear, 1);
-  let best: (EvenStart & { squares: number }) | undefined;
+  const all: (EvenStart & { squares: number })[] = [];
   for (const part of parts) {
-    const weak = { decayWeight: (0.1 * noise) / first.decay ** 2, angularWeight: 0 };
-    const poles = part === undefined ? known : [first, { ...weak, decay: first.decay, angular: part * first.angular }];
+    const poles = part === undefined ? known : withBeside(first, part, noise);
     for (let half = middle * (1 - width); half <= middle * (1 + width); half += stride)
       for (const at of [startNear, startNear + cycle / 4]) {
         const steps = evenSteps(at, half, driven.to);
         const found = amplitudesOf(driven, { poles, steps, heights: heightsOf(steps.length, 0), every: 2 });
-        if (found !== undefined && found.squares < (best?.squares ?? Number.POSITIVE_INFINITY))
-          best = { poles, at, half, beside: part, squares: found.squares };
+        if (found !== undefined) all.push({ poles, at, half, beside: part, squares: found.squares });
       }
   }
-  return best;
+  all.sort((a, b) => a.squares - b.squares);
+  const tried: EvenStart[] = [];
+  for (const one of all)
+    if (tried.length < mostTried && tried.every(({ half }) => Math.abs(half - one.half) > 1.5 * stride))
+      tried.push(one);
+  return usual === undefined ? tried : tried.slice(0, 1);
+}
+
+/** A pole and another that is hardly known. */
+function withBeside(first: KnownPole, part: number, noise: number): readonly KnownPole[] {
+  const unknown = { decayWeight: (0.1 * noise) / first.decay ** 2, angularWeight: 0 };
+  return [first, { ...unknown, decay: first.decay, angular: part * first.angular }];
 }
 
 /** Start and level before it, with the frequency as it stands. */
@@ -278,11 +362,13 @@ interface End {
   readonly steps: Float64Array;
   /** Of the steps and of the end. */
   readonly heights: Float64Array;
+  /** Standard deviation that other numbers of commutations, explaining it about as well, leave to the place. */
+  readonly doubt: number;
 }
 
 /** The end: looked for on a grid with everything else as it stands. */
 function endOf(
-  { values, cycle, endNear }: DriveSearch,
+  { values, cycle, endNear, noise }: DriveSearch,
   {
     poles,
     answer,
@@ -303,17 +389,52 @@ function endOf(
     from: Math.max(0, Math.floor(endNear - within - slack * cycle)),
     to: Math.min(values.length, Math.ceil(endNear + 2 * slack * cycle)),
   };
-  let best: (End & { squares: number }) | undefined;
-  for (let at = endNear - within; at <= endNear + Math.min(within, slack * cycle); at += cycle / 12) {
-    const steps = stepsUntil(at);
-    if (steps.length < 4) continue;
-    for (const last of levels) {
-      const now = steps.length % 2 === 1 ? 1 : -1;
-      if (now === last) continue;
-      const heights = Float64Array.of(...heightsOf(steps.length, level), last - now);
-      const found = amplitudesOf(span, { poles, steps: Float64Array.of(...steps, at), heights, answer });
-      if (found !== undefined && found.squares < (best?.squares ?? Number.POSITIVE_INFINITY))
-        best = { at, steps, heights, squares: found.squares };
+  // What the bridge is at before a drive it is at again after it.
+  const at = (place: number): (End & { squares: number }) | undefined => {
+    const steps = stepsUntil(place);
+    const change = level - (steps.length % 2 === 1 ? 1 : -1);
+    if (steps.length < 4 || change === 0) return undefined;
+    const heights = withLast(heightsOf(steps.length, level), change);
+    const found = amplitudesOf(span, { poles, steps: withLast(steps, place), heights, answer });
+    return found === undefined ? undefined : { at: place, steps, heights, squares: found.squares, doubt: 0 };
+  };
+  const stride = cycle / 12;
+  // The best for each number of commutations: a grid does not tell which of them is true.
+  const coarse = new Map<number, End & { squares: number }>();
+  for (let place = endNear - within; place <= endNear + Math.min(within, slack * cycle); place += stride) {
+    const one = at(place);
+    if (one !== undefined && one.squares < (coarse.get(one.steps.length)?.squares ?? Number.POSITIVE_INFINITY))
+      coarse.set(one.steps.length, one);
+  }
+  const refined = [...coarse.values()]
+    .sort((a, b) => a.squares - b.squares)
+    .slice(0, 3)
+    .map((one) => leastAbout(one, stride, at));
+  const [first] = refined;
+  if (first === undefined) return undefined;
+  const best = refined.reduce((least, one) => (one.squares < least.squares ? one : least), first);
+  let [weights, spread] = [0, 0];
+  for (const one of refined) {
+    const weight = Math.exp((best.squares - one.squares) / (2 * noise));
+    weights += weight;
+    spread += weight * (one.at - best.at) ** 2;
+  }
+  return { ...best, doubt: Math.sqrt(spread / weights) };
+}
+
+/** Halves the stride about the best so far. */
+function leastAbout<T extends { at: number; squares: number }>(
+  start: T,
+  stride: number,
+  at: (place: number) => T | undefined,
+): T {
+  let best = start;
+  for (let width = stride / 2; width > stride / 20; width /= 2) {
+    for (const side of [-1, 1]) {
+      const one = at(best.at + side * width);
+      if (one === undefined || one.squares >= best.squares) continue;
+      best = one;
+      break;
     }
   }
   return best;
@@ -339,6 +460,7 @@ function followingDrive(search: DriveSearch, known: readonly KnownPole[]): Fitte
     origin: 0,
     apart: cycle / 4,
   });
+  const poles = polesBeside(search, known, { at: edge.at, zeros });
   let best: Following | undefined;
   for (const more of [0, -1, 1]) {
     const at = edge.at + (more * cycle) / 2;
@@ -348,16 +470,57 @@ function followingDrive(search: DriveSearch, known: readonly KnownPole[]): Fitte
       poles: known,
       level: 0,
     };
-    const once = nextFollowing(search, known, begun, endSlack * cycle);
+    const once = nextFollowing(search, poles, begun, endSlack * cycle);
     if (once?.drive !== undefined && once.drive.squares < (best?.drive?.squares ?? Number.POSITIVE_INFINITY))
       best = once;
   }
   for (let round = 1; round < rounds && best !== undefined; round++)
-    best = nextFollowing(search, known, best, cycle) ?? best;
+    best = nextFollowing(search, poles, best, cycle) ?? best;
   return best?.drive === undefined
     ? undefined
-    : { drive: best.drive, by: "current", answer: "current", beside: undefined };
+    : {
+        drive: best.drive,
+        by: "current",
+        answer: "current",
+        beside: undefined,
+        endDoubt: best.endDoubt ?? 0,
+        zeroDoubt: zeroDoubtOf(search, best.drive, best.zeros),
+      };
 }
+
+/** What the fitted curve's own error moves its first zero by, where the current is weak. */
+function zeroDoubtOf(
+  { noise, cycle }: DriveSearch,
+  { parameters, count }: SquareDrive,
+  zeros: readonly Zero[],
+): number {
+  const height = zeros[0]?.height ?? 0;
+  return height > 0 ? (Math.sqrt((noise * parameters) / count) * cycle) / (2 * Math.PI * height) : 0;
+}
+
+/** Two poles; the second, where it is not known, the one with which the current's own zeros explain the burst best. */
+function polesBeside(
+  search: DriveSearch,
+  known: readonly KnownPole[],
+  { at, zeros }: { at: number; zeros: readonly Zero[] },
+): readonly KnownPole[] {
+  const [first] = known;
+  if (first === undefined || known.length > 1) return known;
+  const { values, startNear, cycle, noise } = search;
+  const span: Span = { values, from: Math.max(0, Math.floor(startNear - before * cycle)), to: surelyDriven(search) };
+  const steps = Float64Array.of(at, ...zeros.map((zero) => zero.at).filter((place) => place > at + cycle / 4));
+  const heights = heightsOf(steps.length, 0);
+  let best: { poles: readonly KnownPole[]; squares: number } | undefined;
+  for (const part of beside) {
+    const poles = withBeside(first, part, noise);
+    const squares = amplitudesOf(span, { poles, steps, heights, answer: "current", every: 2 })?.squares;
+    if (squares !== undefined && squares < (best?.squares ?? Number.POSITIVE_INFINITY)) best = { poles, squares };
+  }
+  return best?.poles ?? known;
+}
+
+/** By how much of a cycle a bridge may lag longer at the weakest half-cycle: standard deviation. */
+const growthDoubt = 0.01;
 
 interface Following {
   readonly zeros: readonly Zero[];
@@ -366,6 +529,7 @@ interface Following {
   readonly poles: readonly DampedPole[];
   readonly level: Level;
   readonly drive?: SquareDrive;
+  readonly endDoubt?: number;
 }
 
 /** One round: the end, the fit, and the zeros of what was fitted. */
@@ -390,6 +554,7 @@ function nextFollowing(
     base: Float64Array.of(...base.subarray(0, count), 0),
     basis: [...basis.slice(0, count), Float64Array.of(0, 0, 0, 1)],
     heights: end.heights,
+    weights: Float64Array.of(0, 0, search.noise / (growthDoubt * cycle) ** 2, 0),
   };
   const drive = fitSquareDrive(span, model, known, {
     moves: moves.map((move, m) => (m === 3 ? end.at : move)),
@@ -410,6 +575,7 @@ function nextFollowing(
     poles: drive.poles,
     level,
     drive,
+    endDoubt: end.doubt,
   };
 }
 
@@ -454,7 +620,10 @@ function smoothed(values: Float64Array, cycle: number): Float64Array {
   return analyticSignal(filled, { low: 0.25 / cycle, high: Math.min(0.5, 3.5 / cycle) }).real;
 }
 
-function resultOf({ noise }: DriveSearch, { drive, by, answer, beside: part }: Fitted): DriveFitted {
+function resultOf(
+  { noise }: DriveSearch,
+  { drive, by, answer, beside: part, endDoubt, zeroDoubt }: Fitted,
+): DriveFitted {
   const { steps, basis, covariance } = drive;
   const variance = Math.max(noise, drive.squares / Math.max(1, drive.count - drive.parameters));
   const free = drive.moves.length;
@@ -470,9 +639,9 @@ function resultOf({ noise }: DriveSearch, { drive, by, answer, beside: part }: F
   const frequency = (end - 2) / (2 * span);
   return {
     start: { at: steps[0]!, error: spread(basis[0]!) },
-    end: { at: steps[end]!, error: spread(basis[end]!) },
-    length: { value: steps[end]! - steps[0]!, error: between(0, end) },
-    frequency: { value: frequency, error: (frequency * between(1, end - 1)) / span },
+    end: { at: steps[end]!, error: Math.hypot(spread(basis[end]!), endDoubt) },
+    length: { value: steps[end]! - steps[0]!, error: Math.hypot(between(0, end), endDoubt, zeroDoubt) },
+    frequency: { value: frequency, error: (frequency * Math.hypot(between(1, end - 1), zeroDoubt)) / span },
     usual: { by, answer, half: 0.5 / frequency, beside: part },
   };
 }

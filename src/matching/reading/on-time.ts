@@ -52,10 +52,10 @@ export function bridgeCarrier(bursts: readonly BridgeBurst[], interval: number):
 }
 
 /**
- * What the tone that stands for the square drive leaves open, in half-cycles: standard deviation of the errors beyond the noise that
+ * What the square, or the tone that stands for the square drive leaves open, in half-cycles: standard deviation of the errors beyond the noise that
  * simulated records show (docs/captures.md), for the driven resonator's own current and for a channel coupled to it.
  */
-const modelError = { steep: 0.085, gentle: 0.5 };
+const modelError = { whole: 0.012, steep: 0.085, gentle: 0.5 };
 /** On-times of bursts that differ by more than this many half-cycles are not one on-time. */
 const apart = 1.5;
 
@@ -65,24 +65,37 @@ export function signalOnTime(
   { interval, frequency }: { interval: number; frequency: number },
 ): OnTime | undefined {
   const halfCycle = interval / frequency / 2;
-  const driven = edges.flatMap(({ driveStart, driveEnd, gentle }) =>
+  const found = edges.flatMap(({ driveStart, driveEnd, gentle, drive }) =>
     driveStart === undefined || driveEnd === undefined || driveEnd.at <= driveStart.at
       ? []
-      : [{ from: driveStart, to: driveEnd, gentle, length: (driveEnd.at - driveStart.at) * interval }],
+      : [
+          {
+            from: driveStart,
+            to: driveEnd,
+            gentle,
+            whole: drive !== undefined,
+            length: (drive?.length.value ?? driveEnd.at - driveStart.at) * interval,
+            error: (drive?.length.error ?? Math.hypot(driveStart.error, driveEnd.error)) * interval,
+          },
+        ],
   );
+  // Where the whole of a drive is explained, edges of others add nothing.
+  const driven = found.some(({ whole }) => whole) ? found.filter(({ whole }) => whole) : found;
   if (driven.length === 0) return undefined;
   const middle = medianOf(driven.map(({ length }) => length));
   // An edge that was missed in one burst is no other on-time.
   const alike = driven.filter(({ length }) => Math.abs(length - middle) <= apart * halfCycle);
   const mean = combined(
-    alike.map(({ from, to, length }) => ({
+    alike.map(({ length, error }) => ({
       value: length,
-      error: Math.max(Math.hypot(from.error, to.error) * interval, 0.02 * halfCycle),
+      error: Math.max(error, 0.02 * halfCycle),
       freedom: 50,
     })),
   );
   const varies = alike.length * 2 <= driven.length && driven.length > 1;
-  const model = (alike.some(({ gentle }) => gentle) ? modelError.gentle : modelError.steep) * halfCycle;
+  const model =
+    modelError[alike.every(({ whole }) => whole) ? "whole" : alike.some(({ gentle }) => gentle) ? "gentle" : "steep"] *
+    halfCycle;
   const whole: Measured =
     mean === undefined || varies
       ? {

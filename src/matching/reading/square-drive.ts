@@ -9,6 +9,8 @@ export interface StepModel {
   readonly basis: readonly Float64Array[];
   /** Height of each step, in half the swing of the square. */
   readonly heights: Float64Array;
+  /** Of moves that are near 0 beforehand: 1/variance, in units of the noise's variance; 0 for the others. */
+  readonly weights?: Float64Array;
 }
 
 export interface SquareDrive {
@@ -97,7 +99,8 @@ export function amplitudesOf(
   const row = new Float64Array(size);
   const states = poles.map((pole) => new StepState(pole, { steps, heights, from, every }));
   for (let n = from; n < to; n += every) {
-    for (const [k, state] of states.entries()) {
+    for (let k = 0; k < states.length; k++) {
+      const state = states[k]!;
       row[2 * k] = state.re;
       row[2 * k + 1] = -state.im;
       state.advance();
@@ -264,6 +267,12 @@ function linearised(
     const weight = Math.sqrt(constraintWeight * (to - from));
     row.set(constraint.map((part) => part * weight));
     observe(normal, row, rest * weight);
+  }
+  for (let m = 0; m < free; m++) {
+    const [at, weight] = [4 * count + 1 + m, model.weights?.[m] ?? 0];
+    normal.matrix[at * size + at]! += weight;
+    normal.side[at]! -= weight * moves[m]!;
+    normal.squares += weight * moves[m]! ** 2;
   }
   for (const [k, one] of known.entries()) {
     for (const [at, weight, off] of [

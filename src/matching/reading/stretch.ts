@@ -38,3 +38,11 @@ export function stretchOf(
   }
   return { values, from: first + (step - 1) / 2, step };
 }
+
+/** Undefined for fewer than twenty values. */
+export function varianceOf(values: Float64Array): number | undefined {
+  const finite = values.filter((value) => Number.isFinite(value));
+  if (finite.length < 20) return undefined;
+  const mean = finite.reduce((sum, value) => sum + value, 0) / finite.length;
+  return finite.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (finite.length - 1);
+}

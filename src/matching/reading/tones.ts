@@ -1,10 +1,14 @@
 /** One burst read: its free decay with the poles, and the edges of its drive. */
+
+import type { ChannelRole } from "../../description/record.ts";
+import { burstDrive, type DriveFound } from "./burst-drive.ts";
 import type { Burst } from "./bursts.ts";
 import type { Converter } from "./converter.ts";
 import { driveEnd, driveStart } from "./drive.ts";
 import type { Edge } from "./drive-edge.ts";
-import { type FreeDecay, findDecay, fitTones, guessPole, polesIn } from "./ring-down.ts";
-import { type Stretch, stretchOf } from "./stretch.ts";
+import type { Usual } from "./drive-fit.ts";
+import { type FreeDecay, findDecay, fitDecay, fitTones, guessPole, polesIn } from "./ring-down.ts";
+import { type Stretch, stretchOf, varianceOf } from "./stretch.ts";
 
 export interface SignalChannel {
   readonly samples: Float32Array;
@@ -31,6 +35,8 @@ export interface DriveEdges {
   readonly driveEnd?: EdgeFound;
   /** The channel answers the drive gently, as the secondary does: its edges are less sharp than their errors say. */
   readonly gentle: boolean;
+  /** The whole of the drive, where a square explains the burst. */
+  readonly drive?: DriveFound;
   /** The bridge was seen to take energy back after the drive. */
   readonly returned?: true;
 }
@@ -56,7 +62,11 @@ const before = 12;
 const mostValues = 6000;
 
 /** Undefined where no free decay can be read. */
-export function readTones(signal: SignalChannel, burst: Burst): BurstTones | undefined {
+export function readTones(
+  signal: SignalChannel,
+  burst: Burst,
+  { role, usual }: { role: ChannelRole; usual?: Usual },
+): BurstTones | undefined {
   const { frequency, converter, samples } = signal;
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
   const cycle = 1 / frequency / step;
@@ -73,12 +83,36 @@ export function readTones(signal: SignalChannel, burst: Burst): BurstTones | und
   const near = guessPole(values.subarray(late), 2 * Math.PI * frequency * step);
   const found = findDecay(values, { from: late, cycle, noise, near });
   if (found === undefined || !isDecay(found)) return undefined;
+  const sampleOf = (place: number) => stretch.from + place * step;
+  const drive = burstDrive(signal, burst, {
+    role,
+    decay: found,
+    step,
+    freeFrom: sampleOf(found.freeFrom),
+    ...(usual === undefined ? {} : { usual }),
+  });
+  if (drive !== undefined) {
+    const decayFrom = Math.ceil(placeOf(drive.end.at) + cycle / 2);
+    const decay = afterDrive(values.subarray(decayFrom), found);
+    if (decay === undefined) return undefined;
+    return {
+      burst,
+      stretch,
+      decay,
+      decayFrom: sampleOf(decayFrom),
+      decayTo: sampleOf(values.length),
+      gentle: false,
+      driveStart: drive.start,
+      driveEnd: drive.end,
+      drive,
+      steady: true,
+    };
+  }
   const edges = edgesOf({ values, decay: found, freeFrom: found.freeFrom, cycle, burst, start: placeOf(burst.from) });
   const settled = edges.end === undefined ? found.freeFrom : Math.max(edges.end.at + 2 * cycle, found.freeFrom);
   const decayFrom = Math.ceil(settled);
   const decay = fitTones(values.subarray(decayFrom), polesIn(found)) ?? found;
   if (!isDecay(decay)) return undefined;
-  const sampleOf = (place: number) => stretch.from + place * step;
   const edge = (one: Edge | undefined): EdgeFound | undefined =>
     one === undefined ? undefined : { at: sampleOf(one.at), error: one.error * step };
   const driveStarted = edge(edges.start);
@@ -99,6 +133,14 @@ export function readTones(signal: SignalChannel, burst: Burst): BurstTones | und
   };
 }
 
+/** The decay from right behind the drive on, where a second tone may show that was too weak later. */
+function afterDrive(values: Float64Array, found: FreeDecay): FreeDecay | undefined {
+  const [first] = polesIn(found);
+  const decay =
+    first !== undefined && found.fit.terms.length === 1 ? fitDecay(values, first) : fitTones(values, polesIn(found));
+  return decay !== undefined && isDecay(decay) ? decay : isDecay(found) ? found : undefined;
+}
+
 /** A fit that leaves this many times what is expected describes no decay of steady tones. */
 const misfit = 3;
 /** Part of the signal by which a converter may be bent. */
@@ -108,14 +150,6 @@ const nonlinear = 0.001;
 function expectedOf({ fit }: FreeDecay, { quiet, noise }: { quiet: number; noise: number }): number {
   const size = fit.terms.reduce((sum, { real, imaginary }) => sum + real ** 2 + imaginary ** 2, 0);
   return Math.max(quiet, noise ** 2) + nonlinear ** 2 * size;
-}
-
-/** Undefined for fewer than twenty values. */
-export function varianceOf(values: Float64Array): number | undefined {
-  const finite = values.filter((value) => Number.isFinite(value));
-  if (finite.length < 20) return undefined;
-  const mean = finite.reduce((sum, value) => sum + value, 0) / finite.length;
-  return finite.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (finite.length - 1);
 }
 
 /** Grows nowhere and does not last for ever. */
