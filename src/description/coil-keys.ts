@@ -8,6 +8,7 @@ import { primaryKeys } from "./keys/primary.ts";
 import { secondaryKeys } from "./keys/secondary.ts";
 import { showKeys } from "./keys/show.ts";
 import { siteKeys } from "./keys/site.ts";
+import { streamerKeys } from "./keys/streamer.ts";
 import { supplyKeys } from "./keys/supply.ts";
 import { tankKeys } from "./keys/tank.ts";
 
@@ -45,6 +46,11 @@ export const coilKeys = defineKeys({
   },
   interrupter: { kind: "record", says: "how long and how often", keys: interrupterKeys },
   show: { kind: "record", says: "the coil among people: who stands where, and what was acknowledged", keys: showKeys },
+  streamer: {
+    kind: "record",
+    says: "what lengths seen of this coil say of its streamer; match --observed-length writes it",
+    keys: streamerKeys,
+  },
   aim: {
     kind: "oneOf",
     says: "what the tune is compared with; a streamer of the predicted length where absent",

@@ -209,6 +209,12 @@ export interface Show {
   readonly noise?: { readonly level: number; readonly at: Metre };
   readonly acknowledged: readonly Hazard[];
 }
+/** Constants of this coil's streamer, learnt from lengths that were seen. */
+export interface StreamerConstants {
+  readonly energyPerMetre?: Joule;
+  readonly voltagePerMetre?: Volt;
+  readonly memory?: Second;
+}
 /** What the tune should aim at. Absent: the secondary loaded by a streamer of the predicted length. */
 export type Aim = { readonly streamer: Metre } | { readonly ratio: Ratio };
 
@@ -225,5 +231,6 @@ export interface Coil {
   readonly feedback?: Feedback;
   readonly interrupter?: Interrupter;
   readonly show?: Show;
+  readonly streamer?: StreamerConstants;
   readonly aim?: Aim;
 }

@@ -4,7 +4,7 @@ import { OutOfDomain } from "../numerics/out-of-domain.ts";
 import type { Farad, Hertz, Joule, Metre, Ohm, Second, Volt } from "../units/si.ts";
 
 /** A constant of the channel: ends of its interval, what is taken between them, and where it comes from. */
-interface ChannelConstant {
+export interface ChannelConstant {
   readonly least: number;
   readonly taken: number;
   readonly greatest: number;
@@ -49,6 +49,43 @@ export const channelConstants = {
   ),
   resistanceFactor: between(1 / 3, 3, "1", "resistance over 1/(ωC), where the channel takes most power (from memory)"),
 } as const satisfies Record<string, ChannelConstant>;
+
+/** The constants that decide a channel's reach. */
+export interface ReachConstants {
+  readonly energyPerMetre: ChannelConstant;
+  readonly gradient: ChannelConstant;
+  readonly memory: ChannelConstant;
+}
+
+/** What is left of a constant's spread, either way, once lengths of the same coil have told it: strikes differ. This project's own judgement. */
+const toldSpread = 1.3;
+
+/** The table's constants, or those that a coil's own lengths have told. */
+export function reachConstants({
+  energyPerMetre,
+  voltagePerMetre,
+  memory,
+}: {
+  readonly energyPerMetre?: Joule;
+  readonly voltagePerMetre?: Volt;
+  readonly memory?: Second;
+} = {}): ReachConstants {
+  const told = (value: number | undefined, from: ChannelConstant): ChannelConstant =>
+    value === undefined
+      ? from
+      : {
+          least: value / toldSpread,
+          taken: value,
+          greatest: value * toldSpread,
+          unit: from.unit,
+          origin: "lengths seen of this coil (coil file)",
+        };
+  return {
+    energyPerMetre: told(energyPerMetre, channelConstants.energyPerMetre),
+    gradient: told(voltagePerMetre, channelConstants.gradient),
+    memory: told(memory, channelConstants.memory),
+  };
+}
 
 /** The cold gradient is that of single impulses; bursts of a carrier may reach this factor less or more. Common practice, no source. */
 export const coldFactor = 1.7;
@@ -119,8 +156,17 @@ export interface ChannelReach {
  * @returns        90 % interval from the ends of the constants, each equally likely in proportion, independent
  * @source channel-growth: common practice, no source; streamer-gradient for the cold part
  */
-export function channelReach({ energy, voltage }: { energy: Joule; voltage: Volt }): ChannelReach {
-  const { energyPerMetre, gradient, coldGradient, memory } = channelConstants;
+export function channelReach({
+  energy,
+  voltage,
+  constants = channelConstants,
+}: {
+  energy: Joule;
+  voltage: Volt;
+  constants?: ReachConstants;
+}): ChannelReach {
+  const { energyPerMetre, gradient, memory } = constants;
+  const { coldGradient } = channelConstants;
   const byEnergy = energy / energyPerMetre.taken;
   const byVoltage = voltage / gradient.taken;
   const cold = voltage / coldGradient.taken;
@@ -144,14 +190,28 @@ export function channelReach({ energy, voltage }: { energy: Joule; voltage: Volt
  * @param period    [s] from burst to burst
  * @source geometric series; the memory is common practice, no source
  */
-export function rememberedEnergy({ perBurst, period }: { perBurst: Joule; period: Second }): Joule {
+export function rememberedEnergy({
+  perBurst,
+  period,
+  memory = channelConstants.memory.taken,
+}: {
+  perBurst: Joule;
+  period: Second;
+  memory?: Second;
+}): Joule {
   if (!(period > 0)) throw new OutOfDomain("rememberedEnergy", `the period must be positive, got ${period} s`);
-  return perBurst / -Math.expm1(-period / channelConstants.memory.taken);
+  return perBurst / -Math.expm1(-period / memory);
 }
 
 /** Share of its length that a channel keeps until the next burst. */
-export function keptShare(period: Second): number {
-  return Math.exp(-period / channelConstants.memory.taken);
+export function keptShare({
+  period,
+  memory = channelConstants.memory.taken,
+}: {
+  period: Second;
+  memory?: Second;
+}): number {
+  return Math.exp(-period / memory);
 }
 
 const spread = ({ least, greatest }: ChannelConstant): number => Math.sqrt(greatest / least);

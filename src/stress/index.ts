@@ -6,6 +6,8 @@ export {
   channelReach,
   coldFactor,
   keptShare,
+  type ReachConstants,
+  reachConstants,
   rememberedEnergy,
 } from "./channel.ts";
 export { type GateStep, gateStep, gateStepAt } from "./gate-step.ts";

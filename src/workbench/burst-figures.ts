@@ -1,6 +1,7 @@
 /** Figures of one burst of the steady train. */
 import { type CrossCheck, type Figure, figure } from "../catalogue/figure.ts";
-import { channelConstants, coldFactor, rememberedEnergy } from "../stress/index.ts";
+import type { Coil } from "../description/coil.ts";
+import { coldFactor, reachConstants, rememberedEnergy } from "../stress/index.ts";
 import type { Second } from "../units/si.ts";
 import type { BurstCircuit, DrivenCoil } from "./burst-circuit.ts";
 import type { FullSetting } from "./burst-setting.ts";
@@ -118,10 +119,17 @@ function ledgerFigures({ circuit, train }: BurstContext): Figure[] {
   return Object.entries(parts).map(([part, value]) => figure(`burst.energy.${part}`, value, simulation));
 }
 
-function streamerFigures({ setting, train }: BurstContext): Figure[] {
+function streamerFigures({ coil, setting, train }: BurstContext): Figure[] {
   const { channel, result, network, period } = train;
   if (!channel) return [];
-  const from = ["burst.energy.streamer", "burst.peakTopVoltage", "interrupter.rate", "topload.breakoutVoltage"];
+  const told = Object.keys(coil.streamer ?? {}).map((key) => `streamer.${key}`);
+  const from = [
+    "burst.energy.streamer",
+    "burst.peakTopVoltage",
+    "interrupter.rate",
+    "topload.breakoutVoltage",
+    ...told,
+  ];
   const source = "channel-growth";
   if (result.breakoutTime === undefined || !network.streamer) {
     return [
@@ -129,7 +137,7 @@ function streamerFigures({ setting, train }: BurstContext): Figure[] {
         from,
         source,
         low: 0,
-        high: unlitReach(train),
+        high: unlitReach(train, coil),
         note: `the top stays below the ${Math.round(setting.breakoutVoltage / 1e3)} kV at which it breaks out; the upper end is for a top with a point, a scratch or dust on it`,
       }),
     ];
@@ -142,7 +150,10 @@ function streamerFigures({ setting, train }: BurstContext): Figure[] {
       low: channel.low,
       high: channel.high,
       crossChecks: [powerLawCheck(result.ledger.streamer / period)],
-      note: "common practice, no source: to a factor of two or three either way",
+      note:
+        told.length > 0
+          ? `${told.join(", ")} as lengths seen of this coil say; the rest is common practice, no source`
+          : "common practice, no source: to a factor of two or three either way",
     }),
     figure("burst.streamerByEnergy", channel.byEnergy, { from: ["burst.energy.streamer", "interrupter.rate"], source }),
     figure("burst.streamerByVoltage", channel.byVoltage, { from: ["burst.peakTopVoltage"], source }),
@@ -168,8 +179,8 @@ function streamerFigures({ setting, train }: BurstContext): Figure[] {
 }
 
 /** What a point on the top could draw: all that the bus gave at the lightest channel, and the peak voltage at the lowest gradient. */
-function unlitReach({ result, period }: SteadyTrain): number {
-  const { energyPerMetre, gradient } = channelConstants;
+function unlitReach({ result, period }: SteadyTrain, { streamer }: Coil): number {
+  const { energyPerMetre, gradient } = reachConstants(streamer);
   const energy = rememberedEnergy({ perBurst: result.energyDrawn, period });
   return Math.min(energy / energyPerMetre.least, result.peakTopVoltage / gradient.least);
 }

@@ -4,6 +4,7 @@ import { OutOfDomain } from "../catalogue/errors.ts";
 import type { Figure, Figures } from "../catalogue/figure.ts";
 import { quantities } from "../catalogue/quantities.ts";
 import type { Coil } from "../description/coil.ts";
+import { reachConstants } from "../stress/index.ts";
 import { burstCircuit, type DrivenCoil } from "./burst-circuit.ts";
 import type { BurstSetting, BurstStudy } from "./burst-contract.ts";
 import { withStreamerDoubt } from "./burst-doubt.ts";
@@ -134,7 +135,7 @@ function contextOf({
   held: boolean;
 }): BurstContext {
   const circuit = burstCircuit(coil, solution, setting);
-  const parts = { supply: coil.supply, setting, held };
+  const parts = { supply: coil.supply, setting, held, constants: reachConstants(coil.streamer) };
   const from =
     setting.modes > 1
       ? steadyTrain({ ...parts, circuit: burstCircuit(coil, solution, { ...setting, modes: 1 }) }).start

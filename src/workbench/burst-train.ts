@@ -10,6 +10,7 @@ import {
   channelLoad,
   channelReach,
   keptShare,
+  type ReachConstants,
   rememberedEnergy,
 } from "../stress/index.ts";
 import type { Ampere, Metre, Second, Volt } from "../units/si.ts";
@@ -73,11 +74,14 @@ export function steadyTrain({
   setting,
   held,
   from,
+  constants = channelConstants,
 }: {
   circuit: BurstCircuit;
   supply: Supply;
   setting: FullSetting;
   held: boolean;
+  /** Of the channel's reach. */
+  constants?: ReachConstants;
   from?: TrainStart;
 }): SteadyTrain {
   const period = periodOf(setting);
@@ -117,7 +121,7 @@ export function steadyTrain({
     const busCurrent = drawn + bleederCurrent(supply, busVoltage);
     const { ripple, starved } = rippleOf({ supply, peak: setting.busVoltage, current: busCurrent });
     const nextBus = held ? setting.busVoltage : (ripple?.mean ?? setting.busVoltage);
-    const channel = sparks ? channelOf(result, period) : undefined;
+    const channel = sparks ? channelOf(result, { period, constants }) : undefined;
     const broken = result.breakoutTime !== undefined;
     const settledBus = Math.abs(nextBus - busVoltage) <= alike.bus * busVoltage;
     const settledChannel = !broken || channel === undefined || Math.abs(channel.load / load - 1) <= alike.channel;
@@ -199,12 +203,16 @@ function nextGuess(steps: readonly { at: number; to: number }[]): number {
   return now.at + (now.to - now.at) / (1 - slope);
 }
 
-function channelOf(result: BurstResult, period: Second): ChannelReach & { load: Metre } {
-  const energy = rememberedEnergy({ perBurst: result.ledger.streamer, period });
-  const reach = channelReach({ energy, voltage: result.peakTopVoltage });
+function channelOf(
+  result: BurstResult,
+  { period, constants }: { period: Second; constants: ReachConstants },
+): ChannelReach & { load: Metre } {
+  const memory = constants.memory.taken;
+  const energy = rememberedEnergy({ perBurst: result.ledger.streamer, period, memory });
+  const reach = channelReach({ energy, voltage: result.peakTopVoltage, constants });
   // What the last burst left is there when this one begins; energy adds to it evenly. Cold streamers stand at once.
   const hot = Math.min(reach.byEnergy, reach.byVoltage);
-  return { ...reach, load: Math.max(reach.cold, (hot * (1 + keptShare(period))) / 2) };
+  return { ...reach, load: Math.max(reach.cold, (hot * (1 + keptShare({ period, memory }))) / 2) };
 }
 
 /** Through all bleeders in series, of which every place of the string has one. */

@@ -31,7 +31,7 @@ export const nameOf = (each: MatchRecord): string => ("sweep" in each ? each.nam
 /** Half-cycles that are compared. */
 const mostPeaks = 14;
 /** A tone that dies within this many cycles is the drive's end, no line of the coil. */
-const leastQ = 12;
+const leastQ = 30;
 /** Below this Q the strongest tone may be the primary giving back its energy: the loop is asked too. */
 const doubtfulQ = 60;
 /** The two poles share their losses: a tone that dies so much sooner than the other is the primary giving back its energy. */

@@ -117,7 +117,7 @@ describe("the memory of a channel", () => {
     // independent: the sum, burst by burst
     const period = 1 / 180;
     let held = 0;
-    for (let n = 0; n < 200; n++) held = held * keptShare(period) + 0.4;
+    for (let n = 0; n < 200; n++) held = held * keptShare({ period }) + 0.4;
     expect(rememberedEnergy({ perBurst: 0.4, period }) / held).toBeCloseTo(1, 10);
   });
 

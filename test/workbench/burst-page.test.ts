@@ -34,7 +34,7 @@ describe("docs/burst.md", () => {
       const train = steadyTrain({ circuit, supply: coil.supply, setting: full, held: false });
       const { byEnergy, byVoltage, cold, load } = train.channel!;
       const hot = Math.min(byEnergy, byVoltage);
-      [Math.max(cold, hot * keptShare(train.period)), Math.max(cold, hot), load].forEach((length, n) => {
+      [Math.max(cold, hot * keptShare({ period: train.period })), Math.max(cold, hot), load].forEach((length, n) => {
         const channel = channelLoad({ length, frequency: circuit.operatingFrequency });
         const found = simulateBurst(
           { ...train.network, streamer: { breakoutVoltage: pointVoltage, ...channel } },
