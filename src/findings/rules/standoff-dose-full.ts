@@ -1,6 +1,10 @@
+import { timeToFullDose } from "../../safety/index.ts";
 import { byHand, defineRule } from "../rule.ts";
 import { standoffOf } from "../standoff-of.ts";
 import { number, percent, seconds } from "../words.ts";
+
+/** Over a hard floor sound is 3 dB louder than all round. */
+const floorGain = 3;
 
 export const standoffDoseFull = defineRule({
   id: "standoff-dose-full",
@@ -25,8 +29,8 @@ export const standoffDoseFull = defineRule({
       ];
     }
     const barrier = show.barrier ?? 1;
-    const here = noise.levelAt1m.high + 3 - 20 * Math.log10(barrier);
-    const full = (8 * 3600) / 2 ** ((here - 85) / 3);
+    const here = noise.levelAt1m.high + floorGain - 20 * Math.log10(barrier);
+    const full = timeToFullDose(here);
     if (duration <= full) return [];
     return [
       {
