@@ -50,6 +50,8 @@ export interface Dialect {
   readonly encoding: Encoding;
   readonly delimiter: Delimiter;
   readonly decimal: Decimal;
+  /** No number of the beginning has a decimal sign, and nobody set one. */
+  readonly decimalAssumed?: true;
   /** Lines before the first row. */
   readonly headerLines: number;
   /** Of a row, from the left; of a WAV or JSON record, one for each channel. */

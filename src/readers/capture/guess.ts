@@ -73,6 +73,7 @@ export function guessDialect(
     encoding,
     delimiter: shape.delimiter,
     decimal: shape.decimal,
+    ...(shape.decimalSeen || settings.decimal !== undefined ? {} : { decimalAssumed: true }),
     headerLines: shape.headerLines,
     columns,
     ...(interval === undefined ? {} : { interval }),

@@ -33,7 +33,11 @@ function codeKey(
   const key = codeKeys.find((one) => one === found?.key);
   return key === undefined
     ? undefined
-    : { key, channel: channel === undefined ? undefined : Number(channel) - 1, unit: headerUnit(found?.unit ?? "") };
+    : {
+        key,
+        channel: channel === undefined ? undefined : Number(channel) - 1,
+        unit: headerUnit(found?.unit ?? "") ?? (/^\s*v(?:olts?)? ?per\b/i.test(text) ? headerUnit("V") : undefined),
+      };
 }
 
 /** Undefined where the header gives no increment. */

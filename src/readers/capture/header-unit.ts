@@ -39,7 +39,8 @@ export function headerUnit(text: string): HeaderUnit | undefined {
   const written = (brackets.exec(text.trim())?.[1] ?? text.trim()).replace("\u03bc", "µ");
   if (written === "" || written.length > 24) return undefined;
   const lower = written.toLowerCase();
-  const spelling = seconds[lower] ?? (written === "S" ? "s" : written);
+  // Siemens are not sampled: `S` and `uS` are seconds.
+  const spelling = seconds[lower] ?? written.replace(/^([munpµ]?)S$/, "$1s");
   const exact = findUnit(spelling);
   if (exact !== undefined && kinds.includes(exact.dimension)) return asHeader(written, exact);
   if (exact !== undefined) return undefined;
@@ -91,7 +92,7 @@ export function headerQuantity(
   const number = Number(decimal === "," ? digits.replace(",", ".") : digits);
   if (!Number.isFinite(number)) return undefined;
   if (unitText === "") return number * bare;
-  const rate = /^([kKMG]?)(?:S|Sa|Samples?|Pts?|Points?)\/s(?:ec)?$/i.exec(unitText);
+  const rate = /^([kKMG]?)(?:(?:S|Sa|Samples?|Pts?|Points?)\/s(?:ec(?:ond)?)?|SPS)$/i.exec(unitText);
   if (rate !== null) {
     if (wanted !== "frequency") return undefined;
     const steps: Readonly<Record<string, number>> = { "": 1, k: 1e3, K: 1e3, M: 1e6, m: 1e6, G: 1e9, g: 1e9 };

@@ -17,7 +17,10 @@ const keys: readonly (readonly [HeaderKey, RegExp])[] = [
     "interval",
     /^(?:(?:horizontal |x |x-|time )?(?:sampl(?:e|ing) ?(?:interval|period|time|step)|increment|incr?|interval|resolution)|x ?(?:incr?(?:ement)?|step)|dt|delta ?(?:t|x|time)|Δt|time ?(?:step|per sample)|abtastintervall|abtastzeit)$/i,
   ],
-  ["rate", /^(?:sampl(?:e|ing) ?(?:rate|freq(?:uency)?)|f ?s|samples? ?(?:per|\/) ?s(?:ec(?:ond)?)?|abtastrate)$/i],
+  [
+    "rate",
+    /^(?:(?:sampl(?:e|ing) ?)?rate|sampl(?:e|ing) ?freq(?:uency)?|f ?s|samples? ?(?:per|\/) ?s(?:ec(?:ond)?)?|abtastrate)$/i,
+  ],
   [
     "start",
     /^(?:start|start ?time|x ?(?:origin|zero|start|offset)|t ?0|first ?(?:point|sample|time)|time ?(?:origin|zero))$/i,
@@ -27,15 +30,15 @@ const keys: readonly (readonly [HeaderKey, RegExp])[] = [
     /^(?:record ?length|(?:memory|data|waveform) ?(?:length|size|points)|(?:number|no\.?|nr) ?of ?(?:points|samples|rows)|points|samples)$/i,
   ],
   ["source", /^(?:source|channel|trace)$/i],
-  ["verticalUnit", /^(?:vertical ?units?|y ?units?)$/i],
+  ["verticalUnit", /^(?:vertical ?units?|y ?units?|units?)$/i],
   [
     "increment",
     /^(?:(?:vertical|y|volt(?:age)?s?|amplitude)[ -]?(?:incr?(?:ement)?|step|mult(?:iplier)?)|(?:volts?|v) ?per ?(?:code|count|bit|lsb|level)|lsb)$/i,
   ],
   ["origin", /^(?:vertical|y|volt(?:age)?)[ -]?(?:origin|zero)$/i],
-  ["offset", /^(?:vertical|y|volt(?:age)?|code|adc)[ -]?off(?:set)?$/i],
+  ["offset", /^(?:(?:vertical|y|volt(?:age)?|code|adc)[ -]?off(?:set)?|offset)$/i],
   ["reference", /^(?:(?:vertical|y)[ -]?ref(?:erence)?|(?:zero|reference|middle) ?(?:level|code))$/i],
-  ["horizontalUnit", /^(?:horizontal ?units?|x ?units?)$/i],
+  ["horizontalUnit", /^(?:horizontal ?units?|x ?units?|time ?units?)$/i],
 ];
 
 /** What a key of the header is about; the key is cleaned of `:`, `=`, `_` and a unit in brackets first. */

@@ -72,6 +72,13 @@ function* pairsOf(lines: readonly string[], cells: readonly (readonly string[])[
       lines[row] ?? "",
     );
     if (whole !== null) yield { key: whole[1] ?? "", value: whole[2] ?? "", line: row + 1 };
+    // `:PRE:XINCR 4E-8;YMULT 0.02`: an instrument's answer, as it stands.
+    const answers = (lines[row] ?? "").split(";");
+    if (answers.length > 1)
+      for (const answer of answers) {
+        const said = /^\s*[#%/]*\s*(?::?\w+:)*([A-Za-z_]+)[ :=]+"?([^"]+?)"?\s*$/.exec(answer);
+        if (said !== null) yield { key: said[1] ?? "", value: said[2] ?? "", line: row + 1 };
+      }
   }
 }
 
@@ -81,6 +88,8 @@ function take(facts: { -readonly [K in keyof HeaderFacts]: HeaderFacts[K] }, pai
   const said = <T>(value: T): Said<T> => ({ value, line: pair.line, text: `${pair.key.trim()} ${pair.value.trim()}` });
   const quantity = (wanted: "time" | "frequency") => {
     const unit = headerUnit(found.unit);
+    // Behind a unit that is not understood a bare number says nothing.
+    if (found.unit !== "" && unit === undefined && /^[-+\d.,eE]+$/.test(pair.value.trim())) return undefined;
     const bare = unit?.dimension === wanted ? unit.factor : 1;
     return headerQuantity(pair.value, { wanted, decimal, bare });
   };
@@ -121,12 +130,13 @@ function namesAndUnits(
 ): Pick<HeaderFacts, "names" | "units"> {
   const isWords = (row: readonly string[] | undefined): row is readonly string[] =>
     row !== undefined &&
+    !isKeyLine(row) &&
     Math.abs(row.length - width) <= 1 &&
     row.some((cell) => tokenOf(cell, decimal).kind === "text") &&
     row.filter((cell) => tokenOf(cell, decimal).kind === "number").length <= row.length / 2;
   // Above a row of units the names may be numbers: `x-axis,1,2`.
   const mayName = (row: readonly string[]) =>
-    Math.abs(row.length - width) <= 1 && row.some((cell) => tokenOf(cell, decimal).kind === "text");
+    !isKeyLine(row) && Math.abs(row.length - width) <= 1 && row.some((cell) => tokenOf(cell, decimal).kind === "text");
   const rows = cells
     .map((row, index) => ({ row, line: index + 1 }))
     .filter(({ row }) => row.some((cell) => cell !== ""));
@@ -143,6 +153,13 @@ function namesAndUnits(
       ? { units: said(last) }
       : { names: said(last) };
   return { names: said(before), units: said(last) };
+}
+
+/** A key with its value names no columns. */
+function isKeyLine([first = "", second = ""]: readonly string[]): boolean {
+  const within = /^(?:#|%|\s)*([^:=]+)[:=]/.exec(first)?.[1];
+  if (/^:?[A-Z]+:[A-Z]+ /i.test(first)) return true;
+  return headerKey(within ?? first) !== undefined && (within !== undefined || /\d/.test(second));
 }
 
 /** Every text of the row names a unit, or that rows are counted. */

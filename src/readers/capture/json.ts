@@ -13,6 +13,7 @@ import { JsonMistake, type JsonPlace, type JsonValue, placeIn, scanJson } from "
 import { counted, shortened, trouble } from "./problems.ts";
 
 const version = 1;
+const mend = ["mend it at this place; docs/captures.md shows the form"];
 type Entries = Extract<JsonValue, { kind: "object" }>;
 
 /** Reads the JSON form. Every mistake is placed; nothing is thrown. */
@@ -29,6 +30,7 @@ export function readJson(text: string, settings: CaptureSettings): CaptureReadin
           ...placeIn(text, mistake.at),
           what: mistake.message,
           expected: mistake.expected,
+          remedies: mend,
         }),
       ],
     };
@@ -193,7 +195,7 @@ class RecordWalk {
 
   private wrong({ at }: JsonValue, what: string, expected: string): void {
     const place: JsonPlace = placeIn(this.text, at);
-    this.findings.push(trouble({ rule: "capture-json", ...place, what, expected }));
+    this.findings.push(trouble({ rule: "capture-json", ...place, what, expected, remedies: mend }));
   }
 }
 

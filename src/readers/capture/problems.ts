@@ -15,6 +15,8 @@ export interface Trouble {
   readonly remedies?: readonly string[];
 }
 
+const exportAgain = ["export the record from the instrument once more, whole and as CSV"];
+
 /** A finding of the reader; `stop` where nothing else is said: the record cannot be read as it stands. */
 export function trouble({
   rule,
@@ -34,7 +36,9 @@ export function trouble({
     path,
     what: printable(what),
     evidence: [],
-    remedies: remedies.map((says): Remedy => ({ says, edits: [] })),
+    remedies: (remedies.length === 0 && severity === "stop" ? exportAgain : remedies).map(
+      (says): Remedy => ({ says, edits: [] }),
+    ),
     ...(place === undefined ? {} : { place }),
     ...(expected === undefined ? {} : { expected }),
   };

@@ -7,39 +7,50 @@ import type { RowTrouble } from "./rows.ts";
 
 /** Severity and words of each kind of trouble in the rows. */
 const words: Readonly<
-  Record<RowTrouble, (count: number, token: string) => { what: string; expected: string; stop?: true }>
+  Record<
+    RowTrouble,
+    (count: number, token: string) => { what: string; expected: string; remedies?: readonly string[]; stop?: true }
+  >
 > = {
   "not-a-number": (count, token) => ({
     what: `${counted(count, "cell is not a number", "cells are not numbers")}, the first is \`${token}\`; ${count === 1 ? "it is" : "they are"} kept as gaps`,
+    remedies: ["set the decimal sign, where it was guessed wrongly", "mend or delete what stands there"],
     expected: "a number, or a word for a value over the range (`inf`, `OVER`, `****`)",
   }),
   "text-line": (count, token) => ({
     what: `${counted(count, "line")} of text between the rows, the first \`${token}\`; left out`,
     expected: "rows of numbers without lines of text between them: a second record belongs into a file of its own",
+    remedies: ["save each record to a file of its own", "delete the lines"],
   }),
   "short-row": (count) => ({
     what: `${counted(count, "row lacks a cell", "rows lack cells")}, the first here; ${count === 1 ? "it is" : "they are"} kept as gaps`,
     expected: "the same number of cells in every row",
+    remedies: ["export the record once more, or mend the row"],
   }),
   "long-row": (count) => ({
     what: `${counted(count, "row has", "rows have")} more cells than the others, the first here; the rest is left out`,
     expected: "the same number of cells in every row",
+    remedies: ["export the record once more, or mend the row"],
   }),
   "over-range": (count, token) => ({
     what: `${counted(count, "value is", "values are")} over the instrument's range, the first \`${token}\``,
     expected: "a vertical scale on which the whole signal fits",
+    remedies: ["take the record again with a coarser vertical scale"],
   }),
   missing: (count, token) => ({
     what: `${counted(count, "value is", "values are")} missing${token === "" ? "" : `, the first \`${token}\``}`,
     expected: "a number in every cell",
+    remedies: ["export the record once more; gaps are left out of every figure"],
   }),
   "row-without-time": (count) => ({
     what: `${counted(count, "row has", "rows have")} no time, the first here; left out`,
     expected: "a time in every row, or a sample interval in the header",
+    remedies: ["give the sample interval: the time column is not used then"],
   }),
   "line-too-long": () => ({
     what: "this line has more than a million characters",
     expected: "one row on each line",
+    remedies: ["export the record once more, with a row on each line"],
     stop: true,
   }),
 };
@@ -53,7 +64,7 @@ export function rowFindings(
   for (const kind of Object.keys(words) as RowTrouble[]) {
     const met = rows.tally.get(kind);
     if (met === undefined || (textExplained && kind === "text-line")) continue;
-    const { what, expected, stop } = words[kind](met.count, met.token);
+    const { what, expected, remedies = [], stop } = words[kind](met.count, met.token);
     findings.push(
       trouble({
         rule: `capture-${kind}`,
@@ -63,6 +74,7 @@ export function rowFindings(
         length: Math.max(1, met.token.length),
         what,
         expected,
+        remedies,
       }),
     );
   }

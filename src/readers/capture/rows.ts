@@ -74,7 +74,7 @@ export class RowParser {
   /** Sign of the last number of each kept column, for `OVER` without a sign. */
   private readonly signs: Float64Array;
 
-  private readonly dialect: Pick<Dialect, "delimiter" | "decimal" | "columns" | "headerLines">;
+  private readonly dialect: Pick<Dialect, "delimiter" | "decimal" | "decimalAssumed" | "columns" | "headerLines">;
   private readonly sink: RowSink;
 
   constructor({
@@ -82,7 +82,7 @@ export class RowParser {
     newline,
     sink,
   }: {
-    dialect: Pick<Dialect, "delimiter" | "decimal" | "columns" | "headerLines">;
+    dialect: Pick<Dialect, "delimiter" | "decimal" | "decimalAssumed" | "columns" | "headerLines">;
     /** `\r` only where the text has no other. */
     newline: "\n" | "\r";
     sink: RowSink;
@@ -359,8 +359,10 @@ export class RowParser {
       if (!Number.isNaN(value)) return { kind: "number", value };
       return text === "" ? { kind: "missing" } : { kind: "text" };
     }
-    const { delimiter, decimal } = this.dialect;
-    return tokenOf(text, delimiter === "," && decimal === "," && !quoted ? "." : decimal);
+    const { delimiter, decimal, decimalAssumed } = this.dialect;
+    const token = tokenOf(text, delimiter === "," && decimal === "," && !quoted ? "." : decimal);
+    // Where no decimal sign was seen before, `1,234` may be thousands or decimals.
+    return decimalAssumed === true && "grouped" in token ? { kind: "text" } : token;
   }
 
   /** Sign of the number before in the same kept column. */

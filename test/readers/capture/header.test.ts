@@ -28,6 +28,23 @@ describe("a record with its sample interval in the header", () => {
     expect(reading.dialect?.reasons.find(({ part }) => part === "time")?.because).toContain("line 2");
   });
 
+  it.each([
+    ["a unit with a great letter", ["Name:,loop", "Sampling Period(uS):0.04000", "Volt"], "V"],
+    ["a rate in samples per second", ["Sample Rate: 25 MSPS", "CH1 (V)"], "V"],
+    ["a rate behind a comment sign", ["; rate=25000000", "; unit=V"], "V"],
+    ["an instrument's answer", [':WFM:XINCR 4.0E-8;XZERO 0.0;XUNIT "s";YUNIT "V"'], "V"],
+  ])("reads %s, and takes no key for a name", (_, header, unit) => {
+    const reading = read(textOf([...header, ...one]));
+    expectWave(reading);
+    expect(reading.record?.channels[0]?.unit).toBe(unit);
+    expect(reading.record?.channels[0]?.name).toMatch(/^(?:CH1|channel 1|loop|Volt)$/);
+  });
+
+  it("takes no interval whose unit is not understood", () => {
+    const reading = read(textOf(["Sampling Period (fortnight),0.04", "CH1 (V)", ...one]));
+    expect(rulesOf(reading)).toEqual(["capture-without-time"]);
+  });
+
   it("reads a start, the rows that are announced, and a row of units", () => {
     const header = ["Start Time,-0.000002", "Record Length,240 points", "Increment,4E-8", "CH1,CH2", "V,mV"];
     const reading = read(textOf([...header, ...each((row) => `${wave(row)},${other(row) * 1000}`)]));
@@ -121,6 +138,7 @@ describe("codes of a converter", () => {
     ["increment and an offset in levels", ["y-increment: 0.02", "y-offset: 128"], 128],
     ["names above values", ["X Increment,Y Increment,Y Reference", "4e-8,0.02,127"], 127],
     ["volts per code", ["Volts per LSB,0.02", "Zero level,2048"], 2048],
+    ["an instrument's answer", [":PRE:YMULT 0.02;YOFF 128;YZERO 0.0"], 128],
   ])("are scaled by %s, and that is said", (_, header, reference) => {
     const reading = read(withHeader(header, reference));
     expectWave(reading, { channels: [volts], rules: ["capture-codes-scaled"] });

@@ -130,6 +130,19 @@ describe("thousands", () => {
     expectWave(read(textOf([header, ...each(line)])), { channels: [big], within: 1e-3 });
   });
 
+  it("are not taken for thousands where no decimal sign was seen before: they are gaps, and counted", () => {
+    const lines = each((row) => `${row};${row < 450 ? 0 : "1,234"}`, 600);
+    const reading = read(textOf(["t (us);u (V)", ...lines]));
+    expect(reading.findings).toMatchObject([
+      { rule: "capture-not-a-number", place: { line: 452, column: 5 }, what: expect.stringContaining("150 cells") },
+    ]);
+    expect(reading.record?.channels[0]?.samples[450]).toBeNaN();
+    expect(read(textOf(["t (us);u (V)", ...lines]), { decimal: "," }).record?.channels[0]?.samples[450]).toBeCloseTo(
+      1.234,
+      5,
+    );
+  });
+
   it("are not seen in three decimals after a comma", () => {
     const lines = each((row) => `${comma(time(row))};${comma((1.5 + other(row)).toFixed(3))}`);
     expectWave(read(textOf(["t (s);u (V)", ...lines])), { channels: [(row) => 1.5 + other(row)] });
