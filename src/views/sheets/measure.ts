@@ -12,10 +12,8 @@ const advances: Readonly<Record<Face, ReadonlyMap<string, number>>> = {
   bold: widthsOf(boldWidths),
 };
 
-/** Heights over the size of the letters. */
-export const capHeight = 0.75;
+/** From the base line to the upper edge of a line of type, over the size of the letters. */
 export const ascent = 0.965;
-export const descent = 0.25;
 
 /** Spaces of every width are set as the plain one. */
 const anySpace = /[\u00a0\u2000-\u200a\u202f\u205f]/g;
