@@ -114,6 +114,7 @@ import { standoffEarthMissing } from "./rules/standoff-earth-missing.ts";
 import { standoffExitMissing } from "./rules/standoff-exit-missing.ts";
 import { standoffHazardOpen } from "./rules/standoff-hazard-open.ts";
 import { standoffHeartRates } from "./rules/standoff-heart-rates.ts";
+import { standoffPersonInsideLine } from "./rules/standoff-person-inside-line.ts";
 import { standoffRoomTooSmall } from "./rules/standoff-room-too-small.ts";
 import { standoffSecondMissing } from "./rules/standoff-second-missing.ts";
 import { standoffShowMissing } from "./rules/standoff-show-missing.ts";
@@ -267,6 +268,7 @@ export const rules: readonly Rule[] = [
   standoffExitMissing,
   standoffHazardOpen,
   standoffHeartRates,
+  standoffPersonInsideLine,
   standoffRoomTooSmall,
   standoffSecondMissing,
   standoffShowMissing,

@@ -483,6 +483,13 @@ export const burstCases: Readonly<Record<string, RuleCase>> = {
     path: "show.duration",
     names: "loud end",
   },
+  "standoff-person-inside-line": {
+    hit: { edits: { "site.people.0.at": "3.7 m" }, solved: true },
+    miss: { edits: { "site.people.0.at": "4.1 m" }, solved: true },
+    severity: "look",
+    path: "site.people.0.at",
+    names: "3.7 m",
+  },
   "standoff-room-too-small": {
     hit: { edits: { "show.room.behind": "14.2 m" }, solved: true },
     miss: { edits: { "show.room.behind": "13.8 m" }, solved: true },
