@@ -17,6 +17,9 @@ export interface MatchCommandOptions {
   readonly headerLines?: string;
   readonly interval?: string;
   readonly column?: readonly string[];
+  readonly observedLength?: readonly string[];
+  readonly onTime?: readonly string[];
+  readonly rate?: readonly string[];
 }
 
 /** What is said of the channels, by their number from 1 or their name. */

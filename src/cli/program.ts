@@ -138,7 +138,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
   verb("match", "Bench: what do these records say, and does what I measured agree with what I drew?")
     .argument("<file>", "coil file, or -")
     .argument(
-      "<capture...>",
+      "[capture...]",
       "records: CSV, WAV or JSON of an oscilloscope, or a sweep as CSV of frequency and amplitude",
     )
     .option(
@@ -166,6 +166,14 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       "of a table, e.g. 1=use:time,unit:us or 3=use:ignored or 2=scale:10 or 2=codes:none; again for each",
       collected,
     )
+    .option("--observed-length <length>", "of the longest streamer, e.g. 0.9m; again for each that was seen", collected)
+    .option(
+      "--on-time <time>",
+      "of the burst that made it, e.g. 110us; once for all lengths, or once for each",
+      collected,
+    )
+    .option("--rate <frequency>", "at which it was made, e.g. 180Hz; once for all lengths, or once for each", collected)
+    .addOption(new Option("--onTime <time>", "as --on-time").argParser(collected).hideHelp())
     .option("--adopt", "write the fitted values into the coil file, marked as measured")
     .option("--log", "add what was read, fitted and adopted to the log beside the coil file")
     .option(...json)
@@ -176,6 +184,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
         "coilwright match lantern.yaml low.csv --role 2=primaryCurrent --transformer 2=1000/5.1 --bus 60V",
         "coilwright match lantern.yaml cold.csv hand.csv --state cold --state near --json",
         "coilwright match lantern.yaml sweep.csv --adopt --log",
+        "coilwright match lantern.yaml --observed-length 0.9m --on-time 110us --rate 180Hz",
       ),
     )
     .action(async (file: string, captures: string[], options: MatchCommandOptions) =>

@@ -6,14 +6,17 @@ import { briefText } from "../../views/text/brief.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { matchJson } from "../../views/text/match-json.ts";
 import { matchText } from "../../views/text/match-page.ts";
+import { streamerMatchText } from "../../views/text/streamer-match.ts";
 import { type MatchRecord, match as matchCoil } from "../../workbench/match.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { adoptionEntry, matchEntry } from "../../workbench/match-log.ts";
+import { matchStreamer, type ObservedLength, type StreamerMatch } from "../../workbench/match-streamer.ts";
 import { solve } from "../../workbench/solve.ts";
 import { type Capture, readCaptureFile } from "../captures.ts";
 import { type CoilText, readInput } from "../coil-input.ts";
 import { exit, exitFor } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
+import { observedLengths } from "../length-options.ts";
 import { busesOf, channelSayings, dialectSettings, type MatchCommandOptions, statesOf } from "../match-options.ts";
 
 /** `coilwright match FILE CAPTURE…`: what the records say, and whether what was measured agrees with what was drawn. */
@@ -23,8 +26,15 @@ export async function match(
   captureNames: readonly string[],
   options: MatchCommandOptions,
 ): Promise<number> {
-  const [states, buses] = [statesOf(options, captureNames.length), busesOf(options, captureNames.length)];
+  const [states, buses] = [
+    statesOf(options, captureNames.length),
+    captureNames.length === 0 ? [] : busesOf(options, captureNames.length),
+  ];
   const [sayings, settings] = [channelSayings(options), dialectSettings(options)];
+  const lengths = observedLengths(options, { withBus: captureNames.length === 0 });
+  if (captureNames.length === 0 && lengths.length === 0) {
+    throw new UserError("give a record, or a streamer's length that was seen, as in --observed-length 0.9m");
+  }
   const input = await readInput(io, name);
   const file = readCoil(input.text);
   const { width, colour } = io;
@@ -37,25 +47,37 @@ export async function match(
   const usable = captures.flatMap(({ matched }): MatchRecord[] => (matched ? [matched] : []));
   const made = file.coil && usable.length > 0 ? attempt(() => compare(io, file, usable)) : undefined;
   const found = made && "figures" in made ? made : undefined;
+  const streamer = file.coil && lengths.length > 0 ? lengthsSay(io, file, lengths) : undefined;
   const findings: readonly Finding[] = [
     ...file.findings,
     ...captures.flatMap((capture) => capture.findings),
     ...(made && "refused" in made ? [notMatched(made.refused)] : []),
     ...(found?.findings ?? []),
+    ...(streamer?.findings ?? []),
   ];
   const shown = captures.filter(({ matched }) => matched !== undefined);
-  const readable = file.coil !== undefined && shown.length > 0;
+  const readable = file.coil !== undefined && (shown.length > 0 || streamer !== undefined);
   const code = exitFor({ readable, findings });
-  if (options.json) io.out(`${JSON.stringify(matchJson({ match: found, captures, findings }), undefined, 2)}\n`);
-  else if (found && file.coil) {
+  if (options.json)
+    io.out(
+      `${JSON.stringify({ ...matchJson({ match: found, captures, findings }), ...(streamer ? { streamer } : {}) }, undefined, 2)}\n`,
+    );
+  else if ((found || streamer) && file.coil) {
     io.out(
       [
-        matchText({ match: found, captures: shown, name: file.coil.name, fileName: input.name, width, colour }),
+        ...(found
+          ? [matchText({ match: found, captures: shown, name: file.coil.name, fileName: input.name, width, colour })]
+          : []),
+        ...(streamer ? [streamerMatchText(streamer, { fileName: input.name, width, colour })] : []),
         briefText({ findings, fileName: input.name, width, colour }),
       ].join("\n"),
     );
   } else io.out(findingsText({ findings, text: input.text, fileName: input.name, width, colour }));
-  const adopted = options.adopt === true && found !== undefined && (await adopt(io, input, found));
+  const toAdopt = [...(found?.adopt ?? []), ...(streamer?.adopt ?? [])];
+  const adopted =
+    options.adopt === true &&
+    (found !== undefined || streamer !== undefined) &&
+    (await adopt(io, input, { adopt: toAdopt, findings: found?.findings ?? [] }));
   if (options.log && found) {
     const at = io.now();
     const entry = matchEntry({ match: found, records: usable, at, says: matchHeadline(found) });
@@ -63,6 +85,18 @@ export async function match(
     await addToLog(io, input, [entry, ...adoption]);
   }
   return readable ? code : exit.unreadable;
+}
+
+function lengthsSay(
+  io: Io,
+  file: ReturnType<typeof readCoil>,
+  observed: readonly ObservedLength[],
+): StreamerMatch | undefined {
+  if (!file.coil) return undefined;
+  io.progress("running trains of bursts against the lengths");
+  const made = matchStreamer({ file, solution: solve(file.coil, { brief: true }), observed });
+  io.progress("");
+  return made;
 }
 
 function compare(io: Io, file: ReturnType<typeof readCoil>, records: readonly MatchRecord[]): Match {
@@ -97,7 +131,11 @@ const notMatched = (why: string): Finding => ({
 });
 
 /** Whether the coil file has the fitted values now. */
-async function adopt(io: Io, input: CoilText, { adopt: edits, findings }: Match): Promise<boolean> {
+async function adopt(
+  io: Io,
+  input: CoilText,
+  { adopt: edits, findings }: Pick<Match, "adopt" | "findings">,
+): Promise<boolean> {
   if (edits.length === 0) {
     const poor = findings.find(({ rule }) => rule === "match-poor");
     io.err(
