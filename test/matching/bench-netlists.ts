@@ -3,7 +3,8 @@
  * solver has no part in either. A square drive of known frequency for the on-time, then the bridge holds the primary shorted.
  */
 import { Simulation } from "eecircuit-engine";
-import { type Pole, polesOf } from "./two-resonators.ts";
+import type { BenchRecord, Channel } from "../../src/description/record.ts";
+import { chance, type Pole, polesOf, seen } from "./two-resonators.ts";
 
 export interface BenchCoil {
   /** Tank and secondary: inductance [H], capacitance [F], resistance [Ω]. */
@@ -23,7 +24,8 @@ export interface BenchRun {
   readonly primaryCurrent: Float64Array;
   /** Voltage in a loop that encloses flux of both windings. */
   readonly loop: Float64Array;
-  readonly bridge: Float64Array;
+  /** 1 while the bridge is driven. */
+  readonly gate: Float64Array;
 }
 
 /** When the first burst begins [s]. */
@@ -54,14 +56,14 @@ K2 Lp Lloop 0.02
 K3 Ls Lloop 0.01
 Rloop l 0 1e6
 .options reltol=1e-5 abstol=1e-7 vntol=1e-5 method=trap itl4=100
-.save i(vsense) v(l) v(x)
+.save i(vsense) v(l) v(w)
 .tran ${step} ${end} 0 ${step} uic
 .end`;
 }
 
-/** Runs a coil and samples it evenly. @param interval of the samples, simulated in as many steps of at most a 250th of a cycle */
+/** Runs a coil and samples it evenly. @param interval of the samples, simulated in as many steps of at most a 160th of a cycle */
 export async function runBench(coil: BenchCoil, interval: number): Promise<BenchRun> {
-  const step = Math.min(interval, 1 / (coil.drive * 250));
+  const step = Math.min(interval, 1 / (coil.drive * 160));
   const simulation = new Simulation();
   await simulation.start();
   simulation.setNetList(netlistOf(coil, step));
@@ -73,17 +75,22 @@ export async function runBench(coil: BenchCoil, interval: number): Promise<Bench
     return Float64Array.from(found.values);
   };
   const time = row("time");
-  const onGrid = (values: Float64Array) => sampled(time, values, interval);
+  const onGrid = (values: Float64Array) => sampled(time, values, { interval, curved: true });
   return {
     interval,
     primaryCurrent: onGrid(row("i(vsense)", "vsense#branch")),
-    loop: onGrid(row("v(l)", "l")),
-    bridge: onGrid(row("v(x)", "x")),
+    // It jumps with the bridge: no curve is laid through it.
+    loop: sampled(time, row("v(l)", "l"), { interval, curved: false }),
+    gate: sampled(time, row("v(w)", "w"), { interval, curved: false }),
   };
 }
 
-/** Cubic interpolation through four points of the simulator's own time. */
-function sampled(time: Float64Array, values: Float64Array, interval: number): Float64Array {
+/** Interpolation through two or four points of the simulator's own time. */
+function sampled(
+  time: Float64Array,
+  values: Float64Array,
+  { interval, curved }: { interval: number; curved: boolean },
+): Float64Array {
   const count = Math.floor(time[time.length - 1]! / interval);
   const out = new Float64Array(count);
   let k = 1;
@@ -92,9 +99,10 @@ function sampled(time: Float64Array, values: Float64Array, interval: number): Fl
     while (k < time.length - 2 && time[k + 1]! < t) k++;
     const at = Math.max(1, Math.min(time.length - 3, k));
     let sum = 0;
-    for (let i = at - 1; i <= at + 2; i++) {
+    const [first, last] = curved ? [at - 1, at + 2] : [at, at + 1];
+    for (let i = first; i <= last; i++) {
       let weight = 1;
-      for (let j = at - 1; j <= at + 2; j++) if (j !== i) weight *= (t - time[j]!) / (time[i]! - time[j]!);
+      for (let j = first; j <= last; j++) if (j !== i) weight *= (t - time[j]!) / (time[i]! - time[j]!);
       sum += weight * values[i]!;
     }
     out[n] = sum;
@@ -114,4 +122,70 @@ export function polesOfBench({ primary, secondary, coupling }: BenchCoil): reado
     secondaryQ: quality(secondary),
     coupling,
   });
+}
+
+export interface Look {
+  readonly channels: readonly ("primaryCurrent" | "pickupLoop" | "gate")[];
+  /** Noise as a part of the peak, and the peak as a part of the instrument's range: above 1 it clips. */
+  readonly noise: number;
+  readonly fill: number;
+  /** Samples that the trigger leaves out at the beginning. */
+  readonly trigger: number;
+  readonly seed: number;
+}
+
+/** What an instrument of 8 bits shows of a run, with 2 V per division, the trigger at the first sample shown plus a tenth of a millisecond. */
+export function seenOnBench(run: BenchRun, { channels, noise, fill, trigger, seed }: Look): BenchRecord {
+  const random = chance(seed);
+  const range = 1 / fill;
+  const shown = channels.map((role): Channel => {
+    const clean = role === "gate" ? run.gate : role === "primaryCurrent" ? run.primaryCurrent : run.loop;
+    const peak = clean.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+    const seenOf = seen(
+      clean.subarray(trigger).map((value) => value / peak),
+      role === "gate" ? { noise: 0.01, bits: 8 } : { noise, bits: 8, range, offset: 0.015 },
+      random,
+    );
+    return { name: role, role, unit: "V", samples: Float32Array.from(seenOf, (value) => 4 * value) };
+  });
+  return { name: "bench", start: -1e-4, interval: run.interval, length: shown[0]!.samples.length, channels: shown };
+}
+
+/** A coil from what its builder knows. @param frequency of the secondary [Hz]; cycles of the drive in a burst */
+export function benchCoil({
+  frequency,
+  detuning,
+  coupling,
+  qualities,
+  drive,
+  cycles,
+  period,
+  bursts,
+}: {
+  frequency: number;
+  /** Tank's frequency over the secondary's. */
+  detuning: number;
+  coupling: number;
+  qualities: readonly [number, number];
+  /** Over the secondary's frequency. */
+  drive: number;
+  cycles: number;
+  /** Cycles of the drive. */
+  period: number;
+  bursts: number;
+}): BenchCoil {
+  const square = (f: number) => (2 * Math.PI * f) ** 2;
+  const [tank, winding] = [1.5e-7, 0.06];
+  const primary = 1 / (square(frequency * detuning) * tank);
+  const top = 1 / (square(frequency) * winding);
+  return {
+    primary: { inductance: primary, capacitance: tank, resistance: Math.sqrt(primary / tank) / qualities[0] },
+    secondary: { inductance: winding, capacitance: top, resistance: Math.sqrt(winding / top) / qualities[1] },
+    coupling,
+    bus: 320,
+    drive: drive * frequency,
+    onTime: cycles / (drive * frequency),
+    period: period / (drive * frequency),
+    bursts,
+  };
 }

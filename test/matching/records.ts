@@ -28,6 +28,8 @@ export interface Recipe {
   /** Standard deviation of the starts [s]. */
   readonly jitter?: number;
   readonly single?: boolean;
+  /** Longest on-time in cycles, 35 where not said. */
+  readonly longest?: number;
   readonly bits?: number;
   /** Greatest noise, as a part of the peak. */
   readonly noise?: number;
@@ -50,7 +52,7 @@ export function randomRecord(recipe: Recipe): Made {
     coupling: recipe.single === true ? 0 : between(0.07, 0.2),
   };
   const interval = 1 / (frequency * between(11, 22));
-  const onTime = between(15, 35) / frequency;
+  const onTime = between(15, recipe.longest ?? 35) / frequency;
   const slowest = Math.max(...(recipe.single === true ? [] : [resonators.secondaryQ]), resonators.primaryQ);
   const period = onTime + (7 * slowest) / Math.PI / frequency;
   const bursts = recipe.bursts ?? 1;

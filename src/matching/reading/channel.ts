@@ -36,10 +36,15 @@ const mostBursts = 8;
 /** A line must stand out this much from the spectrum about it to be a signal. */
 const leastProminence = 12;
 
-/** Reads a channel that swings. Undefined where it holds no signal. */
+/**
+ * Reads a channel that swings. Undefined where it holds no signal.
+ *
+ * @param interval  of the record [s]
+ * @param square    false where another channel has shown that no square drive explains the bursts
+ */
 export function readChannel(
   { samples, role }: Pick<Channel, "samples" | "role">,
-  interval: number,
+  { interval, square }: { interval: number; square: boolean },
 ): ChannelReading | undefined {
   const rough = roughCarrier(samples);
   if (rough === undefined || rough.prominence < leastProminence) return undefined;
@@ -57,7 +62,7 @@ export function readChannel(
     floor: segments.floor,
   };
   const read = chosen(segments);
-  const tones = tonesOf(signal, read, role)
+  const tones = tonesOf(signal, read, { role, square })
     // A primary that gives its energy back stops along a straight line, which is no decay.
     .filter(({ steady }) => role !== "primaryCurrent" || steady);
   const poles = polesFrom(tones, interval);
@@ -74,13 +79,23 @@ export function readChannel(
   };
 }
 
+/** Bursts in which no square drive was found before it is looked for in no more of them. */
+const mostUnexplained = 2;
+
 /** Bursts one after the other: how one was driven says where to look in the next. */
-function tonesOf(signal: SignalChannel, bursts: readonly Burst[], role: ChannelRole): readonly BurstTones[] {
+function tonesOf(
+  signal: SignalChannel,
+  bursts: readonly Burst[],
+  { role, square }: { role: ChannelRole; square: boolean },
+): readonly BurstTones[] {
   const tones: BurstTones[] = [];
   let usual: Usual | undefined;
+  let unexplained = 0;
   for (const burst of bursts) {
-    const one = readTones(signal, burst, { role, ...(usual === undefined ? {} : { usual }) });
+    const looked = square && (usual !== undefined || unexplained < mostUnexplained);
+    const one = readTones(signal, burst, { role, square: looked, ...(usual === undefined ? {} : { usual }) });
     if (one === undefined) continue;
+    if (one.drive === undefined) unexplained++;
     usual = one.drive?.usual ?? usual;
     tones.push(one);
   }
@@ -131,7 +146,7 @@ function baseline({ high, low, mean }: Survey, span: Float32Array, floor: number
 }
 
 /** What a bridge that is no perfect square may leave, as a part of the frequency. */
-const fittedDoubt = 2e-5;
+const fittedDoubt = 5e-6;
 
 /** Mean frequency over the drives: of the bridge where a square explains the bursts, else of the signal. @param interval of the record [s] */
 export function drivenCarrier(

@@ -488,14 +488,10 @@ function followingDrive(search: DriveSearch, known: readonly KnownPole[]): Fitte
       };
 }
 
-/** What the fitted curve's own error moves its first zero by, where the current is weak. */
-function zeroDoubtOf(
-  { noise, cycle }: DriveSearch,
-  { parameters, count }: SquareDrive,
-  zeros: readonly Zero[],
-): number {
+/** What the fitted curve's own error, that of its amplitudes, moves its first zero by, where the current is weak. */
+function zeroDoubtOf({ noise, cycle }: DriveSearch, { poles, count }: SquareDrive, zeros: readonly Zero[]): number {
   const height = zeros[0]?.height ?? 0;
-  return height > 0 ? (Math.sqrt((noise * parameters) / count) * cycle) / (2 * Math.PI * height) : 0;
+  return height > 0 ? (Math.sqrt((noise * poles.length) / count) * cycle) / (2 * Math.PI * height) : 0;
 }
 
 /** Two poles; the second, where it is not known, the one with which the current's own zeros explain the burst best. */

@@ -55,7 +55,7 @@ export function bridgeCarrier(bursts: readonly BridgeBurst[], interval: number):
  * What the square, or the tone that stands for the square drive leaves open, in half-cycles: standard deviation of the errors beyond the noise that
  * simulated records show (docs/captures.md), for the driven resonator's own current and for a channel coupled to it.
  */
-const modelError = { whole: 0.012, steep: 0.085, gentle: 0.5 };
+const modelError = { whole: 0.006, steep: 0.085, gentle: 0.5 };
 /** On-times of bursts that differ by more than this many half-cycles are not one on-time. */
 const apart = 1.5;
 
@@ -88,7 +88,7 @@ export function signalOnTime(
   const mean = combined(
     alike.map(({ length, error }) => ({
       value: length,
-      error: Math.max(error, 0.02 * halfCycle),
+      error: Math.max(error, 0.003 * halfCycle),
       freedom: 50,
     })),
   );

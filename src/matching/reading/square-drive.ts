@@ -209,54 +209,62 @@ function linearised(
   const normal = emptyNormal(size);
   const row = new Float64Array(size);
   // For each pole: Σ h·E, Σ h·(n − step)·E, and Σ h·basis_m·E, E = exp(s·(n − step)); all turn alike.
-  const sums = poles.map(() => new Float64Array(2 * (2 + free)));
-  const turns = poles.map(
-    ({ decay, angular }) => [Math.exp(-decay) * Math.cos(angular), Math.exp(-decay) * Math.sin(angular)] as const,
-  );
+  const width = 2 * (2 + free);
+  const sums = new Float64Array(count * width);
+  const turnRe = poles.map(({ decay, angular }) => Math.exp(-decay) * Math.cos(angular));
+  const turnIm = poles.map(({ decay, angular }) => Math.exp(-decay) * Math.sin(angular));
+  row[2 * count] = 1;
   let next = 0;
   for (let n = from; n < to; n++) {
     const first = next;
     while (next < steps.length && steps[next]! <= n) next++;
     let modelled = offset;
-    row.fill(0, 4 * count + 1);
+    for (let m = 4 * count + 1; m < size; m++) row[m] = 0;
     for (let k = 0; k < count; k++) {
-      const state = sums[k]!;
-      if (n > from) {
-        const [c, s] = turns[k]!;
-        state[2]! += state[0]!;
-        state[3]! += state[1]!;
-        for (let i = 0; i < state.length; i += 2) {
-          const re = state[i]!;
-          state[i] = re * c - state[i + 1]! * s;
-          state[i + 1] = re * s + state[i + 1]! * c;
+      const at = k * width;
+      const { decay, angular } = poles[k]!;
+      if (first > 0) {
+        const c = turnRe[k]!;
+        const s = turnIm[k]!;
+        sums[at + 2]! += sums[at]!;
+        sums[at + 3]! += sums[at + 1]!;
+        for (let i = at; i < at + width; i += 2) {
+          const re = sums[i]!;
+          const im = sums[i + 1]!;
+          sums[i] = re * c - im * s;
+          sums[i + 1] = re * s + im * c;
         }
       }
-      const { decay, angular } = poles[k]!;
       for (let j = first; j < next; j++) {
         const since = n - steps[j]!;
         const h = heights[j]! * Math.exp(-decay * since);
-        const [re, im] = [h * Math.cos(angular * since), h * Math.sin(angular * since)];
-        state[0]! += re;
-        state[1]! += im;
-        state[2]! += since * re;
-        state[3]! += since * im;
+        const re = h * Math.cos(angular * since);
+        const im = h * Math.sin(angular * since);
+        sums[at]! += re;
+        sums[at + 1]! += im;
+        sums[at + 2]! += since * re;
+        sums[at + 3]! += since * im;
         for (let m = 0; m < free; m++) {
-          state[4 + 2 * m]! += basis[j]![m]! * re;
-          state[5 + 2 * m]! += basis[j]![m]! * im;
+          sums[at + 4 + 2 * m]! += basis[j]![m]! * re;
+          sums[at + 5 + 2 * m]! += basis[j]![m]! * im;
         }
       }
-      const [a, b] = [real[k]!, imaginary[k]!];
-      modelled += a * state[0]! - b * state[1]!;
-      row[2 * k] = state[0]!;
-      row[2 * k + 1] = -state[1]!;
+      const a = real[k]!;
+      const b = imaginary[k]!;
+      const re = sums[at]!;
+      const im = sums[at + 1]!;
+      modelled += a * re - b * im;
+      row[2 * k] = re;
+      row[2 * k + 1] = -im;
       // d/ddecay = −Re(A·D), d/dangular = Re(i·A·D).
-      row[2 * count + 1 + 2 * k] = -(a * state[2]! - b * state[3]!);
-      row[2 * count + 2 + 2 * k] = -(a * state[3]! + b * state[2]!);
+      row[2 * count + 1 + 2 * k] = -(a * sums[at + 2]! - b * sums[at + 3]!);
+      row[2 * count + 2 + 2 * k] = -(a * sums[at + 3]! + b * sums[at + 2]!);
       // −A·s, s = −decay + i·angular.
-      const [gRe, gIm] = [a * decay + b * angular, b * decay - a * angular];
-      for (let m = 0; m < free; m++) row[4 * count + 1 + m]! += gRe * state[4 + 2 * m]! - gIm * state[5 + 2 * m]!;
+      const gRe = a * decay + b * angular;
+      const gIm = b * decay - a * angular;
+      for (let m = 0; m < free; m++)
+        row[4 * count + 1 + m]! += gRe * sums[at + 4 + 2 * m]! - gIm * sums[at + 5 + 2 * m]!;
     }
-    row[2 * count] = 1;
     const value = values[n]!;
     if (value - value === 0) observe(normal, row, value - modelled);
   }

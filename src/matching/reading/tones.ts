@@ -61,11 +61,14 @@ const before = 12;
 /** Values that a fit stands on at most; longer decays are averaged more coarsely, shown no longer. */
 const mostValues = 6000;
 
-/** Undefined where no free decay can be read. */
+/**
+ * Undefined where no free decay can be read.
+ * @param square  whether a square drive is looked for, which takes the longest where there is none
+ */
 export function readTones(
   signal: SignalChannel,
   burst: Burst,
-  { role, usual }: { role: ChannelRole; usual?: Usual },
+  { role, usual, square }: { role: ChannelRole; usual?: Usual; square: boolean },
 ): BurstTones | undefined {
   const { frequency, converter, samples } = signal;
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
@@ -84,13 +87,15 @@ export function readTones(
   const found = findDecay(values, { from: late, cycle, noise, near });
   if (found === undefined || !isDecay(found)) return undefined;
   const sampleOf = (place: number) => stretch.from + place * step;
-  const drive = burstDrive(signal, burst, {
-    role,
-    decay: found,
-    step,
-    freeFrom: sampleOf(found.freeFrom),
-    ...(usual === undefined ? {} : { usual }),
-  });
+  const drive = square
+    ? burstDrive(signal, burst, {
+        role,
+        decay: found,
+        step,
+        freeFrom: sampleOf(found.freeFrom),
+        ...(usual === undefined ? {} : { usual }),
+      })
+    : undefined;
   if (drive !== undefined) {
     const decayFrom = Math.ceil(placeOf(drive.end.at) + cycle / 2);
     const decay = afterDrive(values.subarray(decayFrom), found);
