@@ -7,6 +7,8 @@ import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
 
 const BenchDoor = lazyRoom(async () => (await import("../bench/bench-room.tsx")).BenchRoom);
+const ProgrammeDoor = lazyRoom(async () => (await import("../programme/programme-room.tsx")).ProgrammeRoom);
+const StandoffDoor = lazyRoom(async () => (await import("../standoff/standoff-room.tsx")).StandoffRoom);
 const PapersDoor = lazyRoom(async () => (await import("../papers/papers-room.tsx")).PapersRoom);
 
 export interface Room {
@@ -40,6 +42,20 @@ export const rooms: readonly Room[] = [
     question: "Does what I measured agree with what I drew?",
     View: BenchDoor,
     skip: { to: "bench-page", says: "Skip to the bench" },
+  },
+  {
+    id: "programme",
+    name: "Programme",
+    question: "What may I play, and what will it do?",
+    View: ProgrammeDoor,
+    skip: { to: "programme-page", says: "Skip to the programme" },
+  },
+  {
+    id: "standoff",
+    name: "Stand-off",
+    question: "Who must stand where, and what can still hurt?",
+    View: StandoffDoor,
+    skip: { to: "standoff-page", says: "Skip to stand-off" },
   },
   {
     id: "papers",

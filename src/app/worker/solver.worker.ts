@@ -7,6 +7,7 @@ import type { Coil } from "../../description/coil.ts";
 import { assess } from "../../findings/assess.ts";
 import { type JudgedBursts, judgedBursts } from "../../findings/judged-bursts.ts";
 import { rules } from "../../findings/rule-list.ts";
+import { solveWithStandoff, withStandoff } from "../../findings/solve-with-standoff.ts";
 import type { FontFiles, SheetFile, SheetFormat } from "../../views/sheets/index.ts";
 import { type Approach, approach } from "../../workbench/approach.ts";
 import type { BurstSetting, BurstStudy } from "../../workbench/burst-contract.ts";
@@ -15,9 +16,20 @@ import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
 import { fieldMap } from "../../workbench/field-map.ts";
+import type { ProgrammeOptions } from "../../workbench/programme-contract.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
 import type { LaidPapers, PaperSetting } from "../papers/paper-work.ts";
+import type {
+  KeySound,
+  OutputKind,
+  OutputSetting,
+  ProgrammeAnswer,
+  SongSource,
+  Stretch,
+  Written,
+} from "../programme/programme-answer.ts";
+import type { StandoffAnswer } from "../standoff/standoff-work.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
 import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
@@ -101,6 +113,9 @@ const benchWork = () => import("./bench-work.ts");
 /** Sheets of paper: sent to the browser when their room is opened. */
 const paperWork = () => import("../papers/paper-work.ts");
 
+/** Songs, their sound and their files: sent to the browser when their room is opened. */
+const programmeWork = () => import("../programme/programme-work.ts");
+
 const unreadable = "the file holds no coil that can be read";
 
 const bench = {
@@ -177,6 +192,14 @@ const bench = {
     const { solution } = solved(file);
     keepMovesOf(file);
     if (solution === undefined || file.coil === undefined) return { text: file.text, setting, explanation: undefined };
+    if (id.startsWith("standoff.")) {
+      const known = withStandoff(file.coil, solution).solution;
+      return {
+        text: file.text,
+        setting,
+        explanation: explain({ file, solution: known, id, solve: solveWithStandoff }),
+      };
+    }
     const ofCoil = solution.figures.has(id);
     const known = ofCoil ? solution : solutionWithBurst(solution, studyBurst(file.coil, solution, setting), setting);
     const solveAgain = ofCoil ? solveKept : solveWithBurst(setting);
@@ -211,6 +234,11 @@ const bench = {
     }
     return matchOf({ file, ids, date, solution }, tell);
   },
+  async standoff(file: CoilFile): Promise<StandoffAnswer> {
+    const { solution, failed } = solved(file);
+    if (solution === undefined) return { text: file.text, failed: failed ?? unreadable, findings: [] };
+    return (await import("../standoff/standoff-work.ts")).standoffAnswer(file, solution);
+  },
   async layPapers(question: { file: CoilFile; fileName: string }, setting: PaperSetting): Promise<LaidPapers> {
     const { solution, failed } = solved(question.file);
     if (solution === undefined) return { text: question.file.text, sheets: [], failed: failed ?? unreadable };
@@ -222,6 +250,22 @@ const bench = {
   ): Promise<readonly SheetFile[]> {
     const { solution } = solved(question.file);
     return solution === undefined ? [] : (await paperWork()).writePapers({ ...question, solution }, wanted);
+  },
+  /** A song inside the limits of the coil; a coil that cannot be solved says so. */
+  async programme(file: CoilFile, source: SongSource, options: ProgrammeOptions): Promise<ProgrammeAnswer> {
+    const { planOf } = await programmeWork();
+    const { solution, failed } = solved(file);
+    if (solution === undefined) return { text: file.text, songFindings: [], failed: failed ?? unreadable };
+    return planOf({ file, solution }, source, options);
+  },
+  async programmeSound(stretch: Stretch) {
+    return (await programmeWork()).soundOf(stretch);
+  },
+  async programmeKey(pitch: number, setting: Pick<Stretch, "rate" | "volume">): Promise<KeySound | undefined> {
+    return (await programmeWork()).keyOf(pitch, setting);
+  },
+  async programmeFiles(kind: OutputKind, setting: OutputSetting): Promise<Written> {
+    return (await programmeWork()).writeOutput(kind, setting);
   },
   async bringUp(file: CoilFile): Promise<BringUpAnswer> {
     const { solution, failed } = solved(file);

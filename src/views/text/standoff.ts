@@ -1,15 +1,7 @@
 /** The page of stand-off: the line and what decides it, what can still hurt, the usual cautions, and what is not known. */
-import { sources, standingWords } from "../../catalogue/sources.ts";
 import type { Coil } from "../../description/coil.ts";
-import { formatQuantity, formatRange } from "../../units/format.ts";
-import type {
-  ChecklistPart,
-  Span,
-  Standoff,
-  StandoffTouch,
-  Store,
-  TouchBand,
-} from "../../workbench/standoff-contract.ts";
+import type { ChecklistPart, Standoff, StandoffTouch, Store, TouchBand } from "../../workbench/standoff-contract.ts";
+import { effects, mark, metres, shown, span, timeText, who } from "../standoff-words.ts";
 import { type Paint, painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -17,9 +9,6 @@ interface Page {
   readonly width: number;
   readonly paint: Paint;
 }
-
-const metres = (value: number): string => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
-const shown = (value: number, unit: string, digits = 3): string => formatQuantity(value, unit, { digits, trim: true });
 
 /** @param checklist  of the show day, printed where given */
 export function standoffText({
@@ -76,14 +65,6 @@ function lineBlock({ line, figures, basis }: Standoff, page: Page): string {
   ].join("\n");
 }
 
-/** How far the source may be trusted. */
-function mark(source: string): string {
-  const found = sources.get(source);
-  return found === undefined ? source : standingWords[found.standing];
-}
-
-const who = { public: "public", occupational: "at work" } as const;
-
 function fieldsBlock({ fields, figures }: Standoff, page: Page): string {
   const { paint, width } = page;
   if (fields === undefined) return "";
@@ -121,8 +102,6 @@ function fieldsBlock({ fields, figures }: Standoff, page: Page): string {
   ].join("\n");
 }
 
-const span = ({ low, high }: Span, unit: string): string => formatRange({ low, high }, unit, { digits: 2 });
-
 function noiseBlock({ noise }: Standoff, page: Page): string {
   const { paint, width } = page;
   if (noise === undefined) return "";
@@ -143,13 +122,6 @@ function noiseBlock({ noise }: Standoff, page: Page): string {
     ),
     ...noise.notes.map((says) => bullet(says, page)),
   ].join("\n");
-}
-
-/** A time in the words of a day. */
-function timeText(seconds: number): string {
-  if (seconds >= 86400) return "more than a day";
-  if (seconds >= 7200) return `${shown(seconds / 3600, "1", 2)} h`;
-  return seconds >= 120 ? `${shown(seconds / 60, "1", 2)} min` : shown(seconds, "s", 2);
 }
 
 function storedBlock({ stored }: Standoff, page: Page): string {
@@ -217,14 +189,6 @@ function touchBlock(touch: StandoffTouch, page: Page): string {
     ...not.map((says) => bullet(says, page)),
   ].join("\n");
 }
-
-const effects = {
-  perception: "felt",
-  pain: "pain",
-  letGo: "let-go",
-  breathing: "breathing",
-  fibrillation: "fibrillation",
-} as const;
 
 function bandText({ says, frequency, current, thresholds, contactLevels }: TouchBand, page: Page): string {
   const { width } = page;
