@@ -115,8 +115,9 @@ function cellLines(
   text: string,
   { width, face }: { width: Metre; face: Face },
 ): readonly { readonly text: string; readonly size: Metre }[] {
-  const one = fitted(text, { width, size: 3.3 * mm, least: 2.5 * mm, face });
-  if (!one.text.endsWith("…")) return [one];
+  const breaks = text.length > 12;
+  const one = fitted(text, { width, size: 3.3 * mm, least: (breaks ? 2.5 : 1.9) * mm, face });
+  if (!breaks || !one.text.endsWith("…")) return [one];
   const size = 2.1 * mm;
   const [first = "", ...others] = wrapped(text, { width, size, face });
   return [{ text: first, size }, fitted(others.join(" "), { width, size, least: size, face })];

@@ -280,7 +280,7 @@ function supplyLines({ coil: { supply } }: SheetSubject, most: Look): PartLine[]
         bus === undefined
           ? none
           : `${shown(bus / used.blocking, "V", 2)} reverse or more${surge === undefined ? "" : `, surge ${shown(surge, "A", 3)}`}${crest === undefined ? "" : `, ${shown(crest, "A", 2)} peak each half-wave`}`,
-      why: "twice the peak of a half-wave stands across a diode of the doubler, the bus across one of a bridge; used to 70 %",
+      why: `${rectifier === "doubler" ? "the whole bus stands across the diode that rests" : "the bus stands across the diodes that rest"}; used to 70 %`,
     },
     {
       group: "Supply",
