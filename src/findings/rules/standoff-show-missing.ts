@@ -1,4 +1,4 @@
-import { byHand, defineRule, setting } from "../rule.ts";
+import { byHand, defineRule } from "../rule.ts";
 
 export const standoffShowMissing = defineRule({
   id: "standoff-show-missing",
@@ -14,11 +14,9 @@ export const standoffShowMissing = defineRule({
         what: "the file does not say who stands where when it runs: operator, second person, breaker, earth, exit and barrier are not judged",
         expected: "a show section before anybody else is in the room; no show sheet is printed without it",
         remedies: [
-          setting({
-            path: "show",
-            value: "{ operator: { at: 5 m, bearing: 90° }, second: { at: 6 m, bearing: 100° } }",
-          }),
-          byHand("measure the room and write down what is in it"),
+          byHand(
+            "measure the room, and write it down: show: { barrier, duration, room, operator, second, breaker, deadMan, exit, earth }; the keys are in the manual of the coil file",
+          ),
         ],
       },
     ];
