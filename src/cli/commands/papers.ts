@@ -64,7 +64,7 @@ function reportText({
     ...written,
     ...(without.length > 0 ? ["", "not written:", ...without.map(({ sheet, says }) => `  ${sheet}: ${says}`)] : []),
     "",
-    `${written.length} files, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
+    `${written.length} ${written.length === 1 ? "file" : "files"}, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
     "No sheet is a permission to switch on.",
   ].join("\n")}\n`;
 }

@@ -97,7 +97,11 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
     rows,
     { size: 2.6 * mm },
   );
-  if (line.decides) flow.words(`The line is decided by: ${line.decides.says}. Upper ends: ${basis}.`, { tone: "soft" });
+  if (line.decides)
+    flow.words(
+      `The line is decided by: ${line.decides.says}. Upper ends: ${basis}. Distances of this table are rounded up; they count where a line below says less.`,
+      { tone: "soft" },
+    );
 }
 
 function stores(flow: Flow, { stored }: Standoff): void {
