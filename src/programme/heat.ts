@@ -15,12 +15,16 @@ export class Warming {
   private readonly resistance: Float64Array;
   private readonly rate: Float64Array;
   private now: Second = 0;
+  /** 1 − e^(−h/τ) of each term for the on-time h that was asked about last: asking and running are mostly of the same one. */
+  private readonly gone: Float64Array;
+  private goneIn: Second = 0;
   private readonly limit: HeatLimit;
 
   constructor(limit: HeatLimit) {
     this.limit = limit;
     this.rises = new Float64Array(limit.terms.length);
     this.before = new Float64Array(limit.terms.length);
+    this.gone = new Float64Array(limit.terms.length);
     this.resistance = Float64Array.from(limit.terms, ([resistance]) => resistance);
     this.rate = Float64Array.from(limit.terms, ([, timeConstant]) => 1 / timeConstant);
     this.temperature = limit.ambient;
@@ -40,28 +44,35 @@ export class Warming {
 
   /** What the part would be at at the end of a pulse that begins now [K]. */
   after(onTime: Second, energy: Joule): Kelvin {
-    const { before, rate, resistance } = this;
+    const { before, resistance, gone } = this;
+    this.lookUp(onTime);
     const power = energy / onTime;
     let sum = this.limit.ambient;
     for (let n = 0; n < before.length; n++) {
-      const gone = -Math.expm1(-onTime * rate[n]!);
-      sum += before[n]! * (1 - gone) + power * resistance[n]! * gone;
+      sum += before[n]! + (power * resistance[n]! - before[n]!) * gone[n]!;
     }
     return sum;
   }
 
+  private lookUp(onTime: Second): void {
+    if (onTime === this.goneIn) return;
+    const { gone, rate } = this;
+    for (let n = 0; n < gone.length; n++) gone[n] = -Math.expm1(-onTime * rate[n]!);
+    this.goneIn = onTime;
+  }
+
   /** Runs the pulse that begins now; one of no length only cools. */
   run(onTime: Second, energy: Joule): void {
-    const { before, rises, rate, resistance } = this;
+    const { before, rises, gone, resistance } = this;
     if (onTime === 0) {
       rises.set(before);
       return;
     }
+    this.lookUp(onTime);
     const power = energy / onTime;
     let sum = this.limit.ambient;
     for (let n = 0; n < before.length; n++) {
-      const gone = -Math.expm1(-onTime * rate[n]!);
-      rises[n] = before[n]! * (1 - gone) + power * resistance[n]! * gone;
+      rises[n] = before[n]! + (power * resistance[n]! - before[n]!) * gone[n]!;
       sum += rises[n]!;
     }
     this.now += onTime;
