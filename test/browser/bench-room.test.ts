@@ -109,6 +109,9 @@ describe("a record", () => {
     await expect.poll(() => page.locator(".capture [role='alert']").innerText()).toMatch(/expected/);
     await field(page, "burden").press("Escape");
     await page.locator(".dialect-form summary").click();
+    await field(page, "unit of CT").fill("mV");
+    await field(page, "unit of CT").press("Enter");
+    await expect.poll(() => page.locator(".track-name").first().textContent(), long).toMatch(/primary current .*, mA/);
     await field(page, "decimal").selectOption(".");
     await expect.poll(() => page.locator(".dialect").innerText(), long).toMatch(/decimal point/);
     await rested(page);
@@ -172,6 +175,31 @@ test("a coil file that is dropped in the room is still opened as one", async ({ 
   await room(page).waitFor();
   await drop(page, ".bench-room", [{ name: "renamed.yaml", text: inkwellText.replace(/^name:.*/m, "name: Renamed") }]);
   await expect.poll(() => page.locator("h1").innerText()).toBe("Renamed");
+});
+
+test("without a server the log is kept in the browser, and taken away as a copy", async ({ open }) => {
+  const { page, expectTrouble } = await open(bench);
+  expectTrouble(/404/);
+  await page.route("**/api/**", (route) => route.fulfill({ status: 404, body: "" }));
+  await page.reload();
+  await room(page).waitFor();
+  await toPage(page, "Bring-up");
+  const bank = page.locator("[data-step='bank']");
+  await bank.waitFor(long);
+  for (const box of await page.locator(".before-touch input").all()) await box.check();
+  await bank.getByLabel(/^reading/).fill("45.3 nF");
+  await bank.getByLabel(/^reading/).press("Enter");
+  await bank.locator(".comparison").waitFor(long);
+  await page.reload();
+  await room(page).waitFor();
+  await toPage(page, "Log");
+  await expect.poll(() => page.locator("[data-entry='reading']").count(), long).toBe(1);
+  const [copy] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Take a copy" }).click(),
+  ]);
+  expect(copy.suggestedFilename()).toBe("inkwell.bench.jsonl");
+  expect(await readFile(await copy.path(), "utf8")).toMatch(/^\{"coilwrightLog":1\}\n\{"kind":"reading"/);
 });
 
 test("everything is done by keys alone", async ({ open }) => {

@@ -152,7 +152,7 @@ export function CaptureCard({ view }: { readonly view: CaptureView }) {
           {view.channels.length > 0 && (
             <ul class="channels" aria-label={`Channels of ${name}`}>
               {view.channels.map((channel, index) => (
-                <ChannelLine key={channel.name} view={view} index={index} />
+                <ChannelLine key={`${index} ${channel.name}`} view={view} index={index} />
               ))}
             </ul>
           )}

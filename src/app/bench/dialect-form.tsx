@@ -4,6 +4,7 @@ import { formatQuantity } from "../../units/index.ts";
 import type { CaptureView } from "../worker/bench-answer.ts";
 import { readAgain } from "./bench-state.ts";
 import { Choice } from "./choice.tsx";
+import { TextField } from "./text-field.tsx";
 import { TypedField } from "./typed-field.tsx";
 
 const signs: readonly (readonly [Dialect["delimiter"], string])[] = [
@@ -36,6 +37,38 @@ export function dialectText({ dialect, kind, samples, interval }: CaptureView): 
   const size =
     kind === "time" ? [`${counted} samples every ${formatQuantity(interval, "s", { digits: 3, trim: true })}`] : [];
   return [...written, ...size].join(", ");
+}
+
+const uses: readonly (readonly [Column["use"], string])[] = [
+  ["time", "time"],
+  ["channel", "a channel"],
+  ["index", "numbers of the rows"],
+  ["ignored", "left out"],
+];
+type Column = Dialect["columns"][number];
+
+/** What a column is, in which unit, and by what it is to be multiplied. */
+function ColumnLine({ view, index }: { readonly view: CaptureView; readonly index: number }) {
+  const column = view.dialect?.columns[index];
+  if (column === undefined) return null;
+  const { settings } = view.says;
+  const said = settings.columns?.[index];
+  const set = (more: NonNullable<typeof said>) =>
+    readAgain(view, { ...settings, columns: { ...settings.columns, [index]: { ...said, ...more } } });
+  const name = column.name || `column ${index + 1}`;
+  return (
+    <li class="three">
+      <Choice label={name} value={column.use} options={uses} onTake={(use) => set({ use })} />
+      <TextField label={`unit of ${name}`} value={said?.unit ?? column.written} onTake={(unit) => set({ unit })} />
+      <TypedField
+        label="times"
+        dimension="ratio"
+        unit="1"
+        value={said?.scale ?? 1}
+        onTake={(scale) => scale !== undefined && scale !== 0 && set({ scale })}
+      />
+    </li>
+  );
 }
 
 export function DialectForm({ view }: { readonly view: CaptureView }) {
@@ -72,6 +105,11 @@ export function DialectForm({ view }: { readonly view: CaptureView }) {
           }}
         />
       </div>
+      <ul class="channels" aria-label={`Columns of ${name}`}>
+        {dialect.columns.map((column, index) => (
+          <ColumnLine key={`${index} ${column.name}`} view={view} index={index} />
+        ))}
+      </ul>
       <ul class="small reasons">
         {dialect.reasons.map(({ part, because }) => (
           <li key={part}>{`${part}: ${because}`}</li>
