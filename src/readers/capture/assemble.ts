@@ -5,7 +5,7 @@ import { formatQuantity } from "../../units/format.ts";
 import { blocksOf, namesOfBlock } from "./blocks.ts";
 import type { Body } from "./body.ts";
 import type { ColumnDialect, Dialect } from "./dialect.ts";
-import { GrowingSamples, GrowingTimes, type Times } from "./growing.ts";
+import { copyEach, GrowingSamples, GrowingTimes, type Times } from "./growing.ts";
 import { joinedTimes, runsOn } from "./halves.ts";
 import { counted, trouble } from "./problems.ts";
 import { checkAxis, type EvenAxis, onAxis } from "./time-axis.ts";
@@ -118,7 +118,7 @@ function stackedBlocks(
   );
   return {
     length,
-    times: times === undefined ? undefined : { length, at: (row: number) => times.at(row) },
+    times: times === undefined ? undefined : firstOf(times, length),
     channels: starts.flatMap((start, block) =>
       channels.map(({ column, name, values }, n): Written => {
         const own = named[block]?.[dialect.columns.indexOf(column)];
@@ -139,6 +139,11 @@ function stackedBlocks(
       expected: "all channels side by side",
     }),
   };
+}
+
+function firstOf(times: Times, length: number): Times {
+  const part = { length, at: (row: number) => times.at(row) };
+  return { ...part, copy: (into, from) => copyEach(part, into, from) };
 }
 
 const uniqueName = (own: string | undefined, { name, number }: { name: string; number: number }) =>

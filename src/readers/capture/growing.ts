@@ -20,6 +20,14 @@ export interface Times {
   readonly rising?: boolean;
   /** NaN where there is none. */
   at(row: number): number;
+  /** Fills the list with the times from a row on, as far as there are any; for passes over all of them. */
+  copy(into: Float64Array, from: number): void;
+}
+
+/** `copy` of times that are known one by one. */
+export function copyEach(times: Pick<Times, "length" | "at">, into: Float64Array, from: number): void {
+  const count = Math.min(into.length, times.length - from);
+  for (let i = 0; i < count; i++) into[i] = times.at(from + i);
 }
 
 export class GrowingTimes implements Times {
@@ -51,6 +59,16 @@ export class GrowingTimes implements Times {
   at(index: number): number {
     // Whole and below 2^31: shifts are faster than a division here, and every pass over the times comes through.
     return this.blocks[index >> blockBits]?.[index & (blockSize - 1)] ?? Number.NaN;
+  }
+
+  copy(into: Float64Array, from: number): void {
+    const end = Math.min(this.length, from + into.length);
+    for (let row = from; row < end; ) {
+      const within = row & (blockSize - 1);
+      const count = Math.min(end - row, blockSize - within);
+      into.set(this.blocks[row >> blockBits]!.subarray(within, within + count), row - from);
+      row += count;
+    }
   }
 }
 

@@ -1,5 +1,5 @@
 /** Parts of a record that stand side by side: the later part's times go on where the earlier part's end. */
-import type { Times } from "./growing.ts";
+import { copyEach, type Times } from "./growing.ts";
 
 /** Rows of a part that have a time; a shorter part ends in blank cells. */
 function filled(times: Times): number {
@@ -23,8 +23,10 @@ export function runsOn(parts: readonly Times[]): boolean {
 /** One behind the other; blank ends stay, as no times, where another part follows. */
 export function joinedTimes(parts: readonly Times[]): Times {
   const size = parts[0]?.length ?? 0;
-  return {
-    length: size * (parts.length - 1) + filled(parts.at(-1) ?? { length: 0, at: () => Number.NaN }),
-    at: (row) => parts[Math.floor(row / size)]?.at(row % size) ?? Number.NaN,
+  const last = parts.at(-1);
+  const joined = {
+    length: size * (parts.length - 1) + (last === undefined ? 0 : filled(last)),
+    at: (row: number) => parts[Math.floor(row / size)]?.at(row % size) ?? Number.NaN,
   };
+  return { ...joined, copy: (into, from) => copyEach(joined, into, from) };
 }

@@ -105,20 +105,29 @@ function survey(times: Times): { first: number; last: number; lost: number; back
 function straightLine(times: Times, first: number, mean: number): { start: number; interval: number; worst: number } {
   const count = times.length;
   const middle = (count - 1) / 2;
+  const piece = new Float64Array(Math.min(count, 1 << 14));
   let sum = 0;
   let moment = 0;
-  for (let row = 0; row < count; row++) {
-    const off = times.at(row) - first - row * mean;
-    sum += off;
-    moment += off * (row - middle);
+  for (let from = 0; from < count; from += piece.length) {
+    times.copy(piece, from);
+    const size = Math.min(piece.length, count - from);
+    for (let i = 0; i < size; i++) {
+      const off = piece[i]! - first - (from + i) * mean;
+      sum += off;
+      moment += off * (from + i - middle);
+    }
   }
   const slope = moment / ((count * (count * count - 1)) / 12);
   const interval = mean + slope;
   const start = first + sum / count - slope * middle;
   let worst = 0;
-  for (let row = 0; row < count; row++) {
-    const off = Math.abs(times.at(row) - start - row * interval);
-    if (off > worst) worst = off;
+  for (let from = 0; from < count; from += piece.length) {
+    times.copy(piece, from);
+    const size = Math.min(piece.length, count - from);
+    for (let i = 0; i < size; i++) {
+      const off = Math.abs(piece[i]! - start - (from + i) * interval);
+      if (off > worst) worst = off;
+    }
   }
   return { start, interval, worst };
 }
