@@ -74,13 +74,17 @@ interface Read {
  */
 export function readRecord(record: BenchRecord): RecordReading {
   const { interval, start } = record;
+  let square = true;
   const read = record.channels
     .map((channel, index) => ({ channel, index }))
     .filter(({ channel }) => swinging.includes(channel.role))
     .sort((a, b) => swinging.indexOf(a.channel.role) - swinging.indexOf(b.channel.role))
     .slice(0, mostChannels)
     .flatMap(({ channel, index }): Read[] => {
-      const reading = channel.role === "audio" ? undefined : readChannel(channel, interval);
+      const reading = channel.role === "audio" ? undefined : readChannel(channel, { interval, square });
+      // What drives one channel drives them all.
+      if (reading !== undefined && reading.tones.length > 1 && reading.tones.every(({ drive }) => drive === undefined))
+        square = false;
       return reading === undefined ? [] : [{ index, channel, reading }];
     });
   const main = read[0];
