@@ -197,7 +197,7 @@ const bench = {
       return {
         text: file.text,
         setting,
-        explanation: explain({ file, solution: known, id, solve: solveWithStandoff }),
+        explanation: explain({ file, solution: known, id, solve: solveWithStandoff, most: 8 }),
       };
     }
     const ofCoil = solution.figures.has(id);
