@@ -3,6 +3,7 @@ import { Argument, Command, Option } from "commander";
 import manifest from "../../package.json" with { type: "json" };
 import type { BurstCommandOptions } from "./commands/burst.ts";
 import type { StandoffOptions } from "./commands/standoff.ts";
+import type { WhyOptions } from "./commands/why.ts";
 import { completionScript, type Shell, shells } from "./completion.ts";
 import { exit } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -264,6 +265,15 @@ export function programOf(io: Io, done: (code: number) => void): Command {
       "of a figure, e.g. secondary.f1 (tune, burst and driver list them), or of a rule, e.g. mistuned (check names them)",
     )
     .option("--quick", "leave out the sensitivities, which take some seconds")
+    .option(
+      "--capture <record>",
+      "a record that the figure comes from, for match.* and capture.*; again for each",
+      collected,
+    )
+    .option("--role <channel=role>", "as for match", collected)
+    .option("--transformer <channel=ratio/burden>", "as for match", collected)
+    .option("--state <state>", "as for match", collected)
+    .option("--bus <voltage>", "as for match", collected)
     .option(...json)
     .addHelpText(
       "after",
@@ -271,9 +281,10 @@ export function programOf(io: Io, done: (code: number) => void): Command {
         "coilwright why lantern.yaml secondary.f1",
         "coilwright why lantern.yaml burst.peakTopVoltage --quick",
         "coilwright why lantern.yaml mistuned",
+        "coilwright why lantern.yaml match.coupling.k --capture low.csv --bus 60V",
       ),
     )
-    .action(async (file: string, id: string, options: { quick?: boolean; json?: boolean }) =>
+    .action(async (file: string, id: string, options: WhyOptions) =>
       done(await (await import("./commands/why.ts")).why(io, file, id, options)),
     );
 

@@ -1,29 +1,39 @@
+import { benchRules } from "../../findings/bench-rules.ts";
 import { programmeRules, rules, solveWithStandoff, withStandoff } from "../../findings/index.ts";
 import { closestOf } from "../../units/index.ts";
 import { findingsText } from "../../views/text/findings.ts";
 import { explainRule, ruleText } from "../../views/text/rule.ts";
 import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
+import { solutionWithBench } from "../../workbench/match-why.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst, solveWithBurst } from "../../workbench/solve-with-burst.ts";
+import { readBench } from "../bench-input.ts";
 import { burstsOf, everyNumber, judge, readInput } from "../coil-input.ts";
 import { exit } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
+import type { MatchCommandOptions } from "../match-options.ts";
+
+/** What is said of records is said as for `match`. */
+export interface WhyOptions extends MatchCommandOptions {
+  readonly quick?: boolean;
+  readonly capture?: readonly string[];
+}
 
 /** `coilwright why FILE ID`: what a figure is, how it is computed, from what, by which source, and what moves it; or what a rule looks for. */
-export async function why(
-  io: Io,
-  name: string,
-  id: string,
-  { json = false, quick = false }: { json?: boolean; quick?: boolean },
-): Promise<number> {
+export async function why(io: Io, name: string, id: string, options: WhyOptions): Promise<number> {
+  const { json = false, quick = false, capture: captureNames = [] } = options;
   const input = await readInput(io, name);
   const judged = judge(input.text);
   const { file, solution: solved, study, findings } = judged;
   const { width, colour } = io;
-  const rule = [...rules, ...programmeRules].find((one) => one.id === id);
+  const bench =
+    solved && captureNames.length > 0
+      ? await readBench(io, file, { captureNames, options, fit: id.startsWith("match") })
+      : undefined;
+  const rule = [...rules, ...programmeRules, ...benchRules].find((one) => one.id === id);
   if (rule !== undefined) {
-    const found = findings.filter((finding) => finding.rule === id);
+    const found = [...findings, ...(bench?.findings ?? [])].filter((finding) => finding.rule === id);
     io.out(
       json
         ? `${JSON.stringify({ rule: explainRule(rule), findings: found }, undefined, 2)}\n`
@@ -36,12 +46,17 @@ export async function why(
     return exit.unreadable;
   }
   const isStandoff = id.startsWith("standoff.");
-  const solution =
+  const driven =
     study === undefined
       ? solved
       : isStandoff && file.coil !== undefined
         ? withStandoff(file.coil, solved, { ...burstsOf(judged), study }).solution
         : solutionWithBurst(solved, study);
+  const solution = bench ? solutionWithBench(driven, bench) : driven;
+  const isOfRecord = /^(match|capture)\./.test(id);
+  if (!bench && isOfRecord) {
+    throw new UserError(`${id} comes from a record; name it, as in coilwright why ${name} ${id} --capture low.csv`);
+  }
   if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
   // A figure that no burst enters need not have one studied at each step.
   const again = isStandoff ? solveWithStandoff : solved.figures.has(id) ? solve : solveWithBurst();
@@ -49,7 +64,7 @@ export async function why(
     file,
     solution,
     id,
-    ...(quick
+    ...(quick || isOfRecord
       ? {}
       : {
           solve: again,

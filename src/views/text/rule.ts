@@ -1,7 +1,7 @@
 /** The page that answers "why this finding?". */
 import type { Finding } from "../../catalogue/finding.ts";
 import { sources, standingWords } from "../../catalogue/sources.ts";
-import type { Rule } from "../../findings/rule.ts";
+import type { BenchRule } from "../../findings/bench-rules.ts";
 import { painter } from "./paint.ts";
 import { padded, wrap } from "./wrap.ts";
 
@@ -18,7 +18,7 @@ export interface ExplainedRule {
 }
 
 /** What a rule looks for and what it rests on, as plain data. */
-export function explainRule({ id, says, needs, source }: Rule): ExplainedRule {
+export function explainRule({ id, says, needs, source }: BenchRule): ExplainedRule {
   const found = sources.get(source);
   return {
     id,
@@ -30,7 +30,7 @@ export function explainRule({ id, says, needs, source }: Rule): ExplainedRule {
 }
 
 /** A page for one rule, with what it found in this coil. */
-export function ruleText(rule: Rule, findings: readonly Finding[], { width = 80, colour = false } = {}): string {
+export function ruleText(rule: BenchRule, findings: readonly Finding[], { width = 80, colour = false } = {}): string {
   const paint = painter(colour);
   const { id, says, needs, source, mark } = explainRule(rule);
   const labelled = (label: string, words: string) =>
