@@ -1,6 +1,7 @@
 /** How the file was taken apart: shown with its reasons, and set otherwise where it was guessed wrongly. */
 import type { CaptureSettings, Dialect } from "../../readers/capture.ts";
 import { formatQuantity } from "../../units/index.ts";
+import { Words } from "../frame/words.tsx";
 import type { CaptureView } from "../worker/bench-answer.ts";
 import { readAgain } from "./bench-state.ts";
 import { Choice } from "./choice.tsx";
@@ -38,6 +39,13 @@ export function dialectText({ dialect, kind, samples, interval }: CaptureView): 
     kind === "time" ? [`${counted} samples every ${formatQuantity(interval, "s", { digits: 3, trim: true })}`] : [];
   return [...written, ...size].join(", ");
 }
+
+/** `columns.1` → `column 2` */
+const partText = (part: string) =>
+  part
+    .replace(/^columns\.(\d+)$/, (_, index: string) => `column ${Number(index) + 1}`)
+    .replace("delimiter", "between columns")
+    .replace("headerLines", "lines of header");
 
 const uses: readonly (readonly [Column["use"], string])[] = [
   ["time", "time"],
@@ -112,7 +120,10 @@ export function DialectForm({ view }: { readonly view: CaptureView }) {
       </ul>
       <ul class="small reasons">
         {dialect.reasons.map(({ part, because }) => (
-          <li key={part}>{`${part}: ${because}`}</li>
+          <li key={part}>
+            {`${partText(part)}: `}
+            <Words text={because} />
+          </li>
         ))}
       </ul>
     </details>

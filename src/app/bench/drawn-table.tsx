@@ -6,7 +6,10 @@ import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
 import { file } from "../state/document.ts";
 import { adopt, isLogged, logMatch, matched, notAdopted } from "./bench-state.ts";
 
-const signed = (value: number) => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)}`;
+const signed = (value: number) => {
+  const size = Math.abs(value).toFixed(1);
+  return size === "0.0" ? size : `${value < 0 ? "−" : "+"}${size}`;
+};
 
 function Row({ figure }: { readonly figure: MatchedFigure }) {
   const { id, drawn, value, low, high, unit, shift, left } = figure;
