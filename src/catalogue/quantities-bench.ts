@@ -36,8 +36,9 @@ export const benchQuantities: readonly Quantity[] = [
     name: "carrier",
     group: "record",
     definition:
-      "mean frequency while the coil is driven, from a tenth of the greatest envelope on; of a free decay its strongest pole",
-    formula: "turns of the phase of the analytic signal / time",
+      "mean frequency at which the bridge commutates over the burst, as `burst.frequency`; of a free decay its strongest pole",
+    formula:
+      "(commutations − 1) / (2 × time from the first to the last), each read from the bridge or from the whole burst",
     display: auto(5),
   },
   {
