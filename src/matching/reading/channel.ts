@@ -79,8 +79,10 @@ export function readChannel(
   };
 }
 
-/** Bursts in which no square drive was found before it is looked for in no more of them. */
-const mostUnexplained = 2;
+/** Bursts in which no square drive was found before it is looked for in no more of them: the search takes a second where there is none. */
+const mostUnexplained = { short: 2, long: 1 };
+/** Records of more samples than this take long enough without it. */
+const longRecord = 2_000_000;
 
 /** Bursts one after the other: how one was driven says where to look in the next. */
 function tonesOf(
@@ -91,8 +93,9 @@ function tonesOf(
   const tones: BurstTones[] = [];
   let usual: Usual | undefined;
   let unexplained = 0;
+  const most = signal.samples.length > longRecord ? mostUnexplained.long : mostUnexplained.short;
   for (const burst of bursts) {
-    const looked = square && (usual !== undefined || unexplained < mostUnexplained);
+    const looked = square && (usual !== undefined || unexplained < most);
     const one = readTones(signal, burst, { role, square: looked, ...(usual === undefined ? {} : { usual }) });
     if (one === undefined) continue;
     if (one.drive === undefined) unexplained++;
