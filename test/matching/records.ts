@@ -126,7 +126,6 @@ function meanRate(commutations: readonly number[]): number {
   return (commutations.length - 1) / (2 * (commutations[commutations.length - 1]! - commutations[0]!));
 }
 
-export const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 /** The value that the part `share` of the values does not exceed. */
 export const quantile = (values: readonly number[], share: number) =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))]!;
