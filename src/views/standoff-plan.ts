@@ -1,7 +1,9 @@
 /** Plan and section of the room as data in metres: coil, reach, strike distance, line, barrier, people, earth, breaker, exit. */
+
 import type { Coil, FloorPlace } from "../description/coil.ts";
 import { formatQuantity } from "../units/format.ts";
 import type { Metre } from "../units/si.ts";
+import { keepOff } from "../workbench/keep-off.ts";
 import type { Standoff } from "../workbench/standoff-contract.ts";
 import { type Box, drawing, type PlanePoint, type Stroke } from "./drawing.ts";
 
@@ -105,8 +107,8 @@ export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
       "line",
       "standoff.audience",
       audience,
-      `line for bystanders ${metres(audience ?? 0)} from the axis, decided by: ${standoff.line.decides?.says ?? ""}`,
-      `line ${metres(audience ?? 0)}`,
+      `line for bystanders ${keepOff(audience ?? 0)} from the axis, decided by: ${standoff.line.decides?.says ?? ""}`,
+      `line ${keepOff(audience ?? 0)}`,
     ),
     ...ring(
       "barrier",
@@ -121,16 +123,16 @@ export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
       "strike",
       "standoff.strike",
       outward(strike),
-      `strike distance, ${metres(strike ?? 0)} from where the arc leaves`,
-      `strike ${metres(outward(strike) ?? 0)}`,
+      `strike distance, ${keepOff(strike ?? 0)} from where the arc leaves`,
+      `strike ${keepOff(outward(strike) ?? 0)}`,
     ),
     ...ring(
       "reach",
       "arc",
       "standoff.reach",
       outward(reach),
-      `the arc may reach ${metres(reach ?? 0)} from where it leaves`,
-      `reach ${metres(outward(reach) ?? 0)}`,
+      `the arc may reach ${keepOff(reach ?? 0)} from where it leaves`,
+      `reach ${keepOff(outward(reach) ?? 0)}`,
     ),
     {
       id: "coil",
@@ -178,7 +180,7 @@ const lineWords = (standoff: Standoff): string => {
   const { audience } = distancesOf(standoff);
   return audience === undefined
     ? "No line can be computed: nobody but the operator in the room."
-    : `Line for bystanders at ${metres(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
+    : `Line for bystanders at ${keepOff(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
 };
 
 function roomMarks({ show }: Coil): readonly FloorMark[] {
@@ -286,9 +288,9 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
             id,
             tone,
             path: from,
-            says: `${name} ${metres(distance)} from winding and top load, up to ${metres(place.top + distance)} above the floor`,
+            says: `${name} ${keepOff(distance)} from winding and top load, up to ${metres(place.top + distance)} above the floor`,
             strokes: around({ radius: place.radius, bottom: base, top: place.top, distance }),
-            label: { at: { x: 0, z: place.top + distance }, text: `${name} ${metres(distance)}`, anchor: "middle" },
+            label: { at: { x: 0, z: place.top + distance }, text: `${name} ${keepOff(distance)}`, anchor: "middle" },
           },
         ];
   const post = (
@@ -305,13 +307,13 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
             id: side > 0 ? id : `${id}.left`,
             tone,
             path: from,
-            says: `${name} ${metres(at)} from the axis`,
+            says: `${name} ${keepOff(at)} from the axis`,
             strokes: [path(false, { x: side * at, z: 0 }, { x: side * at, z: tone === "barrier" ? 1.1 : 2 })],
             ...(side > 0
               ? {
                   label: {
                     at: { x: at, z: tone === "barrier" ? 1.2 : 2.1 },
-                    text: `${name} ${metres(at)}`,
+                    text: `${name} ${keepOff(at)}`,
                     anchor: "middle" as const,
                   },
                 }

@@ -1,6 +1,8 @@
 /** The usual cautions, each of them for every coil, with what this coil's numbers say to them. */
+
 import type { Coil } from "../description/coil.ts";
 import { formatQuantity } from "../units/format.ts";
+import { keepOff } from "./keep-off.ts";
 import type { Caution, StandoffNoise } from "./standoff-contract.ts";
 
 /** What the cautions are filled in with. */
@@ -12,13 +14,11 @@ export interface CautionNumbers {
   readonly noise?: StandoffNoise;
 }
 
-const metres = (value: number) => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
-
 export function cautionsFor(coil: Coil, numbers: CautionNumbers): readonly Caution[] {
   const { reach, audience, power, emission, noise } = numbers;
   const rate = coil.interrupter?.rate;
   const twice =
-    reach === undefined ? "twice the reach" : `${metres(2 * reach)} of where the arc may leave, twice the reach`;
+    reach === undefined ? "twice the reach" : `${keepOff(2 * reach)} of where the arc may leave, twice the reach`;
   return [
     {
       id: "line",
@@ -26,7 +26,7 @@ export function cautionsFor(coil: Coil, numbers: CautionNumbers): readonly Cauti
       says: [
         audience === undefined
           ? "No line can be computed from this file: nobody but the operator in the room until there is one."
-          : `Bystanders behind a barrier at ${metres(audience)} or more from the axis; a rope that can be leaned over is no barrier.`,
+          : `Bystanders behind a barrier at ${keepOff(audience)} or more from the axis; a rope that can be leaned over is no barrier.`,
         "Nobody touches the arc, the coil, or a metal thing held toward it.",
       ],
       source: "stand-off-practice",

@@ -1,6 +1,8 @@
 /** The checklist of a show day, made for this coil: two people, one does, one reads and watches. */
+
 import type { Coil } from "../description/coil.ts";
 import { formatQuantity } from "../units/format.ts";
+import { keepOff } from "./keep-off.ts";
 import type { ChecklistItem, ChecklistPart, Standoff } from "./standoff-contract.ts";
 
 const metres = (value: number) => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
@@ -48,19 +50,19 @@ function room({ show, topload }: Coil, { figures }: Standoff): ChecklistItem[] {
       "both",
       line === undefined
         ? "No line could be computed: nobody but you two in the room."
-        : `Barrier at ${metres(line)} or more from the axis, measured with a tape all round.`,
+        : `Barrier at ${keepOff(line)} or more from the axis, measured with a tape all round.`,
     ),
     item(
       "strike",
       "both",
       strike === undefined
         ? "Strike distance not known."
-        : `Nothing earthed and nobody within ${metres(strike)} of ${topload.length > 0 ? "top load and winding" : "the winding"}, ceiling and lights included, but what is meant to be struck.`,
+        : `Nothing earthed and nobody within ${keepOff(strike)} of ${topload.length > 0 ? "top load and winding" : "the winding"}, ceiling and lights included, but what is meant to be struck.`,
     ),
     item(
       "fire",
       "second",
-      `Nothing that burns within ${reach === undefined ? "twice the reach" : metres(2 * reach)}; carbon dioxide extinguisher at hand.`,
+      `Nothing that burns within ${reach === undefined ? "twice the reach" : keepOff(2 * reach)}; carbon dioxide extinguisher at hand.`,
     ),
     item(
       "earth",
@@ -145,7 +147,7 @@ function audience({ figures }: Standoff): ChecklistItem[] {
     item(
       "counted",
       "second",
-      `Everybody is behind the ${line === undefined ? "barrier" : `line at ${metres(line)}`}: looked, not assumed.`,
+      `Everybody is behind the ${line === undefined ? "barrier" : `line at ${keepOff(line)}`}: looked, not assumed.`,
     ),
   ];
 }

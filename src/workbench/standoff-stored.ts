@@ -1,9 +1,10 @@
 /** What is still charged after the plug is out, for how long, and what it is held against. */
+
 import { type Figure, figure } from "../catalogue/figure.ts";
 import type { Coil } from "../description/coil.ts";
 import { comparedStore, storedIn, waitedFor, waitingTime } from "../safety/index.ts";
-import { formatQuantity } from "../units/format.ts";
 import type { Solution } from "./contract.ts";
+import { waitFor } from "./keep-off.ts";
 import type { StandoffBursts, StandoffStored, Store } from "./standoff-contract.ts";
 import { worst } from "./standoff-worst.ts";
 
@@ -98,7 +99,7 @@ function steps(stores: readonly Store[]): readonly string[] {
       ? "Wait: the file gives no supply, so no time can be told."
       : bus.waiting === "none"
         ? "Wait does not help: the file gives no bleeder, so the bus stays charged for days."
-        : `Wait ${formatQuantity(bus.waiting, "s", { digits: 3, trim: true })}, to ${waitedFor} V with every bleeder whole; with one open no wait is long enough.`;
+        : `Wait ${waitFor(bus.waiting)}, to ${waitedFor} V with every bleeder whole; with one open no wait is long enough.`;
   return [
     "Unplug. The plug lies where the second person sees it.",
     wait,

@@ -211,6 +211,6 @@ describe("showDayChecklist", () => {
     }
     const wait = found.stored.stores[0]!.waiting;
     expect(wait).not.toBe("none");
-    expect(text).toContain(`Wait ${Math.round(Number(wait))}`);
+    expect(text).toContain(`Wait ${Math.ceil(Number(wait) - 1e-9)}`);
   });
 });

@@ -2,6 +2,7 @@
 import "./standoff.css";
 import type { ComponentChildren } from "preact";
 import { mark, metres, shown, span, timeText } from "../../views/standoff-words.ts";
+import { keepOff, waitFor } from "../../workbench/keep-off.ts";
 import type { Standoff, Store } from "../../workbench/standoff-contract.ts";
 import { FindingItem } from "../findings/finding-item.tsx";
 import { downloadBlob } from "../host/pick-file.ts";
@@ -108,7 +109,7 @@ export function Part({ title, children }: { readonly title: string; readonly chi
 function planWords({ figures }: Standoff): string {
   const at = (id: string) => {
     const value = figures.get(id)?.value;
-    return value === undefined ? "not known" : metres(value);
+    return value === undefined ? "not known" : keepOff(value);
   };
   return `Plan of the room from above, to scale. Reach of the arc ${at("standoff.reach")}, strike distance ${at("standoff.strike")}, line for bystanders ${at("standoff.audience")}.`;
 }
@@ -129,8 +130,8 @@ function Line({
         <p>No reach can be computed from this file, and so no line: nobody but the operator in the room.</p>
       ) : (
         <p class="line-says">
-          <b>{`Bystanders at ${metres(audience.value)} or more from the axis, behind a barrier.`}</b>
-          {` The arc may reach ${metres(reach.value)} ${basis}; nobody and nothing earthed within ${metres(strike.value)} of where it may break out.`}
+          <b>{`Bystanders at ${keepOff(audience.value)} or more from the axis, behind a barrier.`}</b>
+          {` The arc may reach ${keepOff(reach.value)} ${basis}; nobody and nothing earthed within ${keepOff(strike.value)} of where it may break out.`}
         </p>
       )}
       {children}
@@ -146,7 +147,7 @@ function Line({
         <tbody>
           {line.candidates.map(({ id, says, distance, source }) => (
             <tr key={id} data-decides={id === line.decides?.id || undefined}>
-              <td class="number">{distance === undefined ? "–" : metres(distance)}</td>
+              <td class="number">{distance === undefined ? "–" : keepOff(distance)}</td>
               <th scope="row">{id === line.decides?.id ? `${says}: decides` : says}</th>
               <td>{mark(source)}</td>
             </tr>
@@ -231,7 +232,7 @@ function storeWords({ says, energy, charge, voltage, waiting }: Store): string {
   const wait =
     waiting === "none"
       ? "nothing in the file discharges it"
-      : `to 60 V in ${shown(waiting, "s")} through its bleeders, never with one open`;
+      : `to 60 V in ${waitFor(waiting)} through its bleeders, never with one open`;
   return `${says}: up to ${shown(energy, "J")}, ${shown(charge, "C")} at ${shown(voltage, "V")}; ${wait}.`;
 }
 

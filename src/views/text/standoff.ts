@@ -1,5 +1,7 @@
 /** The page of stand-off: the line and what decides it, what can still hurt, the usual cautions, and what is not known. */
+
 import type { Coil } from "../../description/coil.ts";
+import { keepOff, waitFor } from "../../workbench/keep-off.ts";
 import type { ChecklistPart, Standoff, StandoffTouch, Store, TouchBand } from "../../workbench/standoff-contract.ts";
 import { effects, mark, metres, shown, span, timeText, who } from "../standoff-words.ts";
 import { type Paint, painter } from "./paint.ts";
@@ -53,12 +55,12 @@ function lineBlock({ line, figures, basis }: Standoff, page: Page): string {
   const head =
     reach === undefined || strike === undefined || audience === undefined || line.decides === undefined
       ? "No reach can be computed from this file, and so no line: nobody but the operator in the room."
-      : `The arc may reach ${metres(reach.value)} (from ${metres(reach.low ?? 0)}) ${basis}. Nobody and nothing earthed within ${metres(strike.value)} of where it may break out. Bystanders at ${metres(audience.value)} or more from the axis, behind a barrier: that is decided by this, ${line.decides.says}.`;
+      : `The arc may reach ${keepOff(reach.value)} (from ${metres(reach.low ?? 0)}) ${basis}. Nobody and nothing earthed within ${keepOff(strike.value)} of where it may break out. Bystanders at ${keepOff(audience.value)} or more from the axis, behind a barrier: that is decided by this, ${line.decides.says}.`;
   return [
     paint("bold", "the line"),
     wrap(head, { width, first: "  " }),
     ...line.candidates.map(({ id, says, distance, source }) => {
-      const number = paddedLeft(distance === undefined ? "–" : metres(distance), 8);
+      const number = paddedLeft(distance === undefined ? "–" : keepOff(distance), 8);
       const decides = id === line.decides?.id ? " ← decides" : "";
       return wrap(`${says} (${mark(source)})${decides}`, { width, first: `  ${number}  `, indent: " ".repeat(12) });
     }),
@@ -131,7 +133,7 @@ function storedBlock({ stored }: Standoff, page: Page): string {
     const wait =
       waiting === "none"
         ? "nothing in the file discharges it"
-        : `to 60 V in ${shown(waiting, "s")} through its bleeders, never with one open`;
+        : `to 60 V in ${waitFor(waiting)} through its bleeders, never with one open`;
     return `${says}: up to ${shown(energy, "J")}, ${shown(charge, "C")} at ${shown(voltage, "V")}; ${wait}. ${over.length === 0 ? "Under the lines it is held against." : `Over: ${over.join("; ")}.`}`;
   };
   return [

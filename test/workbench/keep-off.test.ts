@@ -1,0 +1,23 @@
+/** Numbers that people rely on are never rounded to the careless side. law: rounding up. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { keepOff, waitFor } from "../../src/workbench/keep-off.ts";
+
+const read = (words: string): number => Number.parseFloat(words.replaceAll("\u202f", ""));
+
+describe("keepOff and waitFor", () => {
+  it("never say less than the value, and not more than one step over it", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 99, noNaN: true }), (distance) => {
+        const said = read(keepOff(distance));
+        expect(said).toBeGreaterThanOrEqual(distance - 1e-6);
+        expect(said).toBeLessThan(distance + 0.1 + 1e-6);
+      }),
+    );
+  });
+
+  it("write 15.36 m as 15.4 m and 158.2 s as 159 s", () => {
+    expect(keepOff(15.36)).toMatch(/^15\.4\sm$/);
+    expect(waitFor(158.2)).toMatch(/^159\ss$/);
+  });
+});
