@@ -1,7 +1,10 @@
 /** A planned programme on its way out: sound for headphones, gate pulses for a sound card, a program for a controller. */
-import { type FirmwareFile, firmwareOfSchedule } from "../programme/firmware/index.ts";
+import { type FirmwareFile, firmwareOfSchedule, firmwareOfSerial } from "../programme/firmware/index.ts";
 import { type GateError, type GateSettings, gateOf, type PreviewSettings, previewOf, wavFile } from "../sound/index.ts";
 import type { ProgrammeStudy } from "./programme-contract.ts";
+
+export { type Fate, fateOf, type ProgrammeLimits, type Reason, reasons } from "../programme/index.ts";
+export { type GateError, type GateSettings, gateRates } from "../sound/index.ts";
 
 /**
  * A preview of the sound as a WAV file, piece by piece. It begins softly; it is a model of clicks, not a level.
@@ -42,4 +45,18 @@ export function scheduleFirmware(
   if (limits === undefined) return undefined;
   const { onTime, gap, duty, rate } = limits;
   return firmwareOfSchedule({ limits: { onTime, gap, duty, rate }, idlesHigh, ...serial }, plan.schedule);
+}
+
+/**
+ * The program of a controller that follows MIDI on its serial line while the heartbeat lasts, and holds the limits by itself.
+ * @returns undefined where there are no limits to hold
+ * @throws OutOfDomain  a limit that the controller cannot hold
+ */
+export function serialFirmware(
+  { limits }: Pick<ProgrammeStudy, "limits">,
+  { idlesHigh = false }: { readonly idlesHigh?: boolean } = {},
+): readonly FirmwareFile[] | undefined {
+  if (limits === undefined) return undefined;
+  const { onTime, gap, duty, rate } = limits;
+  return firmwareOfSerial({ limits: { onTime, gap, duty, rate }, idlesHigh, ...serial });
 }

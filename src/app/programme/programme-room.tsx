@@ -1,0 +1,77 @@
+/** What may I play, and what will it do? */
+import "./programme.css";
+import { useEffect } from "preact/hooks";
+import { FindingItem } from "../findings/finding-item.tsx";
+import { Ledger } from "../ledger/ledger.tsx";
+import { answer } from "../state/answers.ts";
+import { dropTaker } from "../state/view.ts";
+import { OutputsPanel } from "./outputs-panel.tsx";
+import { listenForPanic, onPanic } from "./panic.ts";
+import { followPlayer, silencePlayer } from "./player.ts";
+import { followProgramme, planned, shown, takeFiles } from "./programme-state.ts";
+import { ReasonsPanel } from "./reasons-panel.tsx";
+import { RollView } from "./roll-view.tsx";
+import { SongPanel } from "./song-panel.tsx";
+import { Transport } from "./transport.tsx";
+import { FitPanel, VoicesPanel } from "./voices-panel.tsx";
+
+// The room's inside is fetched once: from here on it keeps up with the text.
+followProgramme();
+followPlayer();
+onPanic(silencePlayer);
+listenForPanic();
+
+const groups = ["programme"];
+/** A programme's figures carry their own intervals. */
+const noIntervals = new Map();
+
+export function ProgrammeRoom() {
+  useEffect(() => {
+    dropTaker.value = (files) => void takeFiles(files);
+    return () => {
+      dropTaker.value = undefined;
+      silencePlayer();
+    };
+  }, []);
+  const programme = shown.value;
+  const failed = planned.value?.failed ?? answer.value?.failed;
+  return (
+    <div class="room programme-room">
+      <div class="programme-main" id="programme-page" tabIndex={-1}>
+        <p class="programme-caution">
+          High voltage can kill, also while it sings. Nobody inside the line that Stand-off gives, ears covered, a hand
+          at the stop. Nothing here is a permission to switch on.
+        </p>
+        {programme === undefined ? (
+          <p class="empty">{failed ?? "The programme appears here when the coil has been solved."}</p>
+        ) : (
+          <>
+            <Transport />
+            <RollView />
+            <p class="small">
+              The preview is a model of clicks. It says nothing of how loud the coil is: expect it far louder.
+            </p>
+            <OutputsPanel />
+          </>
+        )}
+      </div>
+      <aside class="programme-side" aria-label="Song, voices, reasons, figures">
+        <SongPanel />
+        <VoicesPanel />
+        <FitPanel />
+        <ReasonsPanel />
+        {programme !== undefined && programme.findings.length > 0 && (
+          <section class="room-findings" aria-labelledby="programme-findings">
+            <h2 id="programme-findings">Findings of this programme</h2>
+            <ol>
+              {programme.findings.map((finding) => (
+                <FindingItem key={`${finding.rule} ${finding.path} ${finding.what}`} finding={finding} />
+              ))}
+            </ol>
+          </section>
+        )}
+        {programme !== undefined && <Ledger only={groups} figures={programme.figures} intervals={noIntervals} />}
+      </aside>
+    </div>
+  );
+}
