@@ -14,7 +14,7 @@ export interface FirmwareFile {
 }
 
 /** [bytes] of the controller's program memory that a schedule may fill; the program itself takes less than 4 kB of the 32. */
-export const scheduleRoom = 28_000;
+const scheduleRoom = 28_000;
 
 /**
  * The program that plays a stored schedule once for each closing of its key.

@@ -1,2 +1,1 @@
-export { type FirmwareFile, firmwareOfSchedule, firmwareOfSerial, scheduleRoom } from "./firmware-files.ts";
-export type { FirmwareSetting, HardLimits } from "./limits-header.ts";
+export { type FirmwareFile, firmwareOfSchedule, firmwareOfSerial } from "./firmware-files.ts";
