@@ -15,16 +15,19 @@ export interface Sweep {
 const fewestPoints = 8;
 /** A second peak counts from this part of the greatest on, and where the valley between falls this far below it. */
 const second = { share: 0.08, valley: 0.75 };
-/** Numbers of one resonance: height, the logarithms of frequency over the guess and of Q. */
-const perPeak = 3;
+/** Numbers of one resonance: height, the logarithms of frequency over the guess and of Q, and the height's imaginary part. */
+const perPeak = 4;
+/** From so many points on, what the neighbourhood does to a peak is fitted too: the phase between two, and the generator's slope. */
+const enoughPoints = 20;
 
 /**
  * Resonances of a sweep, lower first.
  *
- * A(f) = |b + Σ c/(1 + 2jQ·(f/f0 − 1))| with real c and b, fitted to the amplitudes; errors from the scatter about the fit.
+ * A(f) = (f/fm)^s·|b + Σ c/(1 + jQ·(f/f0 − f0/f))|, fitted to the amplitudes; errors from the scatter about the fit. With few points c is
+ * real and s is 0; else the second c has a phase, as the loss of a coupled pair gives it, and s is the slope of generator and probe.
  *
  * @returns one tone or two; none where no peak stands inside the sweep
- * @validity peaks narrower than a tenth of their frequency, generator and probe loading the coil little
+ * @validity any spacing of the points, three within the width of each peak; generator and probe loading the coil little
  * @source levenberg-marquardt, quality-factor
  */
 export function sweepTones({ frequency, amplitude }: Sweep): readonly Tone[] {
@@ -35,28 +38,61 @@ export function sweepTones({ frequency, amplitude }: Sweep): readonly Tone[] {
   const guesses = peaksOf(points);
   if (guesses.length === 0) return [];
   const greatest = Math.max(...points.map(({ a }) => Math.abs(a)));
-  const start = Float64Array.from([...guesses.flatMap(({ height, q }) => [height / greatest, 0, Math.log(q)]), 0]);
+  const whole = Float64Array.from([
+    ...guesses.flatMap(({ height, q }) => [height / greatest, 0, Math.log(q), 0]),
+    0,
+    0,
+  ]);
   const residualsOf = (p: Float64Array) =>
     Float64Array.from(points, ({ f, a }) => modelAt(f, p, guesses) - Math.abs(a) / greatest);
-  const fit = levenbergMarquardt({
-    start,
-    residualsOf,
-    jacobianOf: (p, now) => slopes(p, now, residualsOf),
-    mostIterations: 60,
-  });
-  const freedom = Math.max(1, points.length - start.length);
-  const variance = fit.squares / freedom;
-  const errors = errorsOf(fit.jacobian, start.length, variance);
+  // First what every sweep has, then what many points can tell as well.
+  const always = [...whole.keys()].filter((n) => n === perPeak * guesses.length || isAlways(n, guesses.length));
+  const more = [...whole.keys()].filter((n) => !always.includes(n) && n !== perPeak - 1);
+  const first = fitted(whole, always, residualsOf);
+  const {
+    at: solution,
+    fit,
+    free,
+  } = points.length >= enoughPoints ? fitted(first.at, [...always, ...more], residualsOf) : first;
+  const freedom = Math.max(1, points.length - free.length);
+  const known = errorsOf(fit.jacobian, free.length, fit.squares / freedom);
+  const errors = new Map(free.map((n, at) => [n, known[at]!]));
   return guesses
     .map(({ at }, k): Tone => {
-      const f0 = at * Math.exp(fit.solution[perPeak * k + 1]!);
-      const q = Math.exp(fit.solution[perPeak * k + 2]!);
+      const f0 = at * Math.exp(solution[perPeak * k + 1]!);
+      const q = Math.exp(solution[perPeak * k + 2]!);
       return {
-        frequency: { value: f0, error: f0 * errors[perPeak * k + 1]! },
-        q: { value: q, error: q * errors[perPeak * k + 2]! },
+        frequency: { value: f0, error: f0 * errors.get(perPeak * k + 1)! },
+        q: { value: q, error: q * errors.get(perPeak * k + 2)! },
       };
     })
     .sort((x, y) => x.frequency.value - y.frequency.value);
+}
+
+/** Height, frequency and Q of each peak. */
+const isAlways = (n: number, peaks: number): boolean => n < perPeak * peaks && n % perPeak < perPeak - 1;
+
+/** Fits some of the numbers, the others staying where they are. */
+function fitted(
+  from: Float64Array,
+  free: readonly number[],
+  residualsOf: (p: Float64Array) => Float64Array,
+): { at: Float64Array; free: readonly number[]; fit: ReturnType<typeof levenbergMarquardt> } {
+  const placed = (values: Float64Array): Float64Array => {
+    const all = from.slice();
+    free.forEach((n, k) => {
+      all[n] = values[k]!;
+    });
+    return all;
+  };
+  const residuals = (values: Float64Array) => residualsOf(placed(values));
+  const fit = levenbergMarquardt({
+    start: Float64Array.from(free, (n) => from[n]!),
+    residualsOf: residuals,
+    jacobianOf: (values, now) => slopes(values, now, residuals),
+    mostIterations: 80,
+  });
+  return { at: placed(fit.solution), free, fit };
 }
 
 interface Point {
@@ -99,15 +135,18 @@ function widthQ(points: readonly Point[], n: number): number {
 }
 
 function modelAt(f: Hertz, p: Float64Array, guesses: readonly Guess[]): number {
-  let real = p[perPeak * guesses.length]!;
+  const last = perPeak * guesses.length;
+  let real = p[last]!;
   let imaginary = 0;
   guesses.forEach(({ at }, k) => {
-    const height = p[perPeak * k]!;
-    const x = 2 * Math.exp(p[perPeak * k + 2]!) * (f / (at * Math.exp(p[perPeak * k + 1]!)) - 1);
-    real += height / (1 + x * x);
-    imaginary -= (height * x) / (1 + x * x);
+    const [height, turned] = [p[perPeak * k]!, p[perPeak * k + 3]!];
+    const f0 = at * Math.exp(p[perPeak * k + 1]!);
+    const x = Math.exp(p[perPeak * k + 2]!) * (f / f0 - f0 / f);
+    const size = 1 + x * x;
+    real += (height + turned * x) / size;
+    imaginary += (turned - height * x) / size;
   });
-  return Math.hypot(real, imaginary);
+  return Math.hypot(real, imaginary) * (f / guesses[0]!.at) ** p[last + 1]!;
 }
 
 function slopes(p: Float64Array, now: Float64Array, residualsOf: (p: Float64Array) => Float64Array): Float64Array {

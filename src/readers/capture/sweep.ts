@@ -1,5 +1,5 @@
 /** A file of amplitude against frequency instead of time: how it is known, and what it holds. */
-import type { BenchRecord } from "../../description/record.ts";
+import type { BenchRecord, Channel } from "../../description/record.ts";
 import type { Dialect } from "./dialect.ts";
 
 const frequencyWords = /freq|^f$|^f ?[([]/i;
@@ -10,6 +10,22 @@ export function frequencyColumn(dialect: Dialect | undefined): number | undefine
   return at === undefined || at < 0 ? undefined : at;
 }
 
+const isPhase = ({ name, unit }: Channel): boolean => unit === "rad" || unit === "°" || /phase|phi|φ/i.test(name);
+
+/** Greatest less least, decibels and amplitudes alike. */
+function spanOf({ samples }: Channel): number {
+  let [least, greatest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of samples) {
+    least = Math.min(least, value);
+    greatest = Math.max(greatest, value);
+  }
+  return greatest - least;
+}
+
+/** An amplitude is not negative: a column that mostly is counts in decibels, whatever its header says. */
+const isBelowZero = ({ samples }: Channel): boolean =>
+  2 * samples.reduce((count, value) => count + (value < 0 ? 1 : 0), 0) > samples.length;
+
 /**
  * Frequency and amplitude of a record whose columns are channels; decibels become amplitudes. Undefined where one of the two is missing.
  * @param frequencyName  of the column that is the frequency
@@ -19,9 +35,14 @@ export function sweepOf(
   frequencyName: string,
 ): { frequency: ArrayLike<number>; amplitude: ArrayLike<number> } | undefined {
   const frequency = channels.find(({ name, unit }) => unit === "Hz" || name === frequencyName);
-  const amplitude = channels.find((channel) => channel !== frequency && channel.unit !== "rad" && channel.unit !== "°");
+  const amplitudes = channels.filter((channel) => channel !== frequency && !isPhase(channel));
+  // Beside the coil's channel there may be the generator's own, which stands still.
+  const amplitude = amplitudes.reduce<Channel | undefined>(
+    (best, one) => (best && spanOf(best) >= spanOf(one) ? best : one),
+    undefined,
+  );
   if (!frequency || !amplitude) return undefined;
-  const decibel = /\bdb/i.test(amplitude.unit) || /\bdb/i.test(amplitude.name);
+  const decibel = /\bdb/i.test(amplitude.unit) || /\bdb/i.test(amplitude.name) || isBelowZero(amplitude);
   return {
     frequency: frequency.samples,
     amplitude: decibel ? amplitude.samples.map((value) => 10 ** (value / 20)) : amplitude.samples,
