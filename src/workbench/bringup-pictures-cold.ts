@@ -163,7 +163,7 @@ export function sweepPicture(solution: Solution, { tank }: { tank: "shorted" | "
   const near = lines.flatMap((line) => [
     ...evenly({ from: line * (1 - 6 / loops.q), to: line * (1 + 6 / loops.q), count: 81 }),
   ]);
-  const at = Float64Array.from(new Set([...wide, ...near])).sort();
+  const at = Float64Array.from(new Set(drawn([...wide, ...near]))).sort();
   const amplitude = at.map((frequency) => {
     const omega = 2 * Math.PI * frequency;
     const omega1 = 2 * Math.PI * loops.f1;

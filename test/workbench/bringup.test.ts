@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { readCoil } from "../../src/readers/coil-file.ts";
 import { bringUpText } from "../../src/views/text/bring-up.ts";
 import { bringup } from "../../src/workbench/bringup.ts";
-import { loopReading, wireReading } from "../../src/workbench/bringup-pickup.ts";
+import { loopReading, pickupReading, wireReading } from "../../src/workbench/bringup-pickup.ts";
 import { study } from "../../src/workbench/burst-stage.ts";
 import { solve } from "../../src/workbench/solve.ts";
 import { exampleText } from "./match-bench.ts";
@@ -65,6 +65,49 @@ describe("bringup", () => {
     const { each, bleeder } = coil.supply!.capacitors;
     const peak = 1.1 * Math.SQRT2 * coil.supply!.mains.voltage;
     expect(Math.abs(sheet.discharge.time! / (bleeder! * each * Math.log(peak / 60)) - 1)).toBeLessThan(0.01);
+  });
+
+  it("draws what each probe shows, on the numbers that the step expects", () => {
+    const steps = sheet.stages.flatMap((stage) => stage.steps);
+    const shown = (id: string) => steps.find((step) => step.id === id)!;
+    for (const { shows, id } of steps) {
+      if (!shows) continue;
+      for (const { values } of shows.traces) expect(values.length, id).toBe(shows.at.length);
+      expect(
+        shows.at.every((at, n) => n === 0 || at > shows.at[n - 1]!),
+        id,
+      ).toBe(true);
+      expect(shows.traces.flatMap(({ values }) => values).every(Number.isFinite), id).toBe(true);
+    }
+    const peak = (values: readonly number[]) => Math.max(...values.map(Math.abs));
+    // law: the drawn burst has the peak that the step expects, less what lies between two points
+    const low = shown("low-current-1");
+    expect(peak(low.shows!.traces[0]!.values) / low.expects!.value).toBeGreaterThan(0.97);
+    expect(peak(low.shows!.traces[0]!.values) / low.expects!.value).toBeLessThanOrEqual(1.0001);
+    // law: the swept amplitude is greatest within a part in a hundred of a pole
+    const { at, traces } = shown("pole-lower").shows!;
+    const top = at[traces[0]!.values.indexOf(1)]!;
+    const poles = ["poles.lower", "poles.upper"].map((id) => solution.figures.get(id)!.value);
+    expect(Math.min(...poles.map((pole) => Math.abs(top / pole - 1)))).toBeLessThan(0.01);
+    expect(shown("gate-polarity").shows!.traces.map(({ id }) => id)).toEqual(["gateUpper", "gateLower"]);
+  });
+
+  it("says whether somebody's own loop stays within what its input bears", () => {
+    const moments = { low: sheet.pickup!.low, full: sheet.pickup!.full };
+    const loop = { kind: "loop", size: 0.1, turns: 1, into: "terminated", distance: 1 } as const;
+    const one = pickupReading(solution, loop, moments);
+    // law: an open loop shows in proportion to its area and turns
+    const open = { ...loop, into: "probe" } as const;
+    const [small, large] = [open, { ...open, size: 0.2, turns: 3 }].map((each) =>
+      pickupReading(solution, each, moments),
+    );
+    expect(large!.atFull / small!.atFull).toBeCloseTo(12, 6);
+    expect(one.withinAtFull).toBe(3 * one.atFull < one.limit);
+    const near = pickupReading(solution, { ...open, kind: "wire", size: 0.5, distance: 0.5 }, moments);
+    expect(near.withinAtFull).toBe(false);
+    expect(near.from!).toBeGreaterThan(0.5);
+    expect(sheet.groundLead!.leads[0]!.ringsAt).toBeCloseTo(1 / (2 * Math.PI * Math.sqrt(150e-9 * 15e-12)), -3);
+    expect(sheet.earthStrap!.rod.apart).toBeGreaterThan(sheet.earthStrap!.rod.length);
   });
 
   it("scales the current transformer by ratio over burden", () => {

@@ -6,7 +6,9 @@ import type {
   BringUpStep,
   CurrentTransformerAdvice,
   DischargeAdvice,
+  EarthAdvice,
   Expectation,
+  GroundLeadAdvice,
   PickupAdvice,
 } from "../../workbench/bringup-contract.ts";
 import { type Paint, painter } from "./paint.ts";
@@ -37,9 +39,10 @@ export function bringUpText({
     `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap("Bring-up sheet. Date ____________  first person ____________  at the switch ____________", { width })}`,
     listBlock("read this first", sheet.cautions, page),
     dischargeBlock(sheet.discharge, page),
-    listBlock("where the earth goes", sheet.earth, page),
+    listBlock("where the earth goes", [...sheet.earth, ...earthLines(sheet.earthStrap)], page),
     ...(sheet.currentTransformer ? [transformerBlock(sheet.currentTransformer, page)] : []),
     ...(sheet.pickup ? [pickupBlock(sheet.pickup, page)] : []),
+    ...(sheet.groundLead ? [groundLeadBlock(sheet.groundLead, page)] : []),
     ...sheet.stages.map((stage, n) => stageBlock(stage, n, page)),
   ];
   return `${blocks.join("\n\n")}\n`;
@@ -67,6 +70,24 @@ function dischargeBlock({ time, storedEnergy, tankVoltage, steps }: DischargeAdv
     wrap(facts.join(" "), { width, first: "  " }),
     ...steps.map((line, n) => wrap(line, { width, first: `  ${n + 1}. `, indent: "     " })),
   ].join("\n");
+}
+
+function earthLines(earth: EarthAdvice | undefined): readonly string[] {
+  if (!earth) return [];
+  const { baseCurrent, strapVoltage, rod, says } = earth;
+  return [
+    `At the full bus ${shown(baseCurrent, "A")} peak go into the earth. Each metre of strap lifts the base by ${shown(strapVoltage, "V")}; a rod of ${metres(rod.length)} in loam, ${shown(rod.resistance, "Ω", 2)}, by ${shown(rod.voltage, "V", 2)}, of which a tenth is left ${metres(rod.apart)} off.`,
+    ...says,
+  ];
+}
+
+function groundLeadBlock({ edge, leads, says }: GroundLeadAdvice, page: Page): string {
+  const facts = `The bridge's edges rise by some ${shown(edge * 1e-9, "V", 2)} in each nanosecond.`;
+  const each = leads.map(
+    ({ length, ringsAt, induced }) =>
+      `A lead of ${shown(length, "m", 2)} rings at ${shown(ringsAt, "Hz", 2)} after an edge, and half a metre off the axis picks up ${shown(induced, "V", 2)} from the primary at the full bus.`,
+  );
+  return listBlock("ground lead", [facts, ...each, ...says], page);
 }
 
 function transformerBlock(
