@@ -5,10 +5,12 @@ import { runnerImport } from "vite";
 import { examples } from "./demo-coil.js";
 import { root } from "./step.js";
 
+/** @type {{ module: any }} */
 const { module } = await runnerImport(join(root, "src/readers/song.ts"), { configFile: false, logLevel: "error" });
 
 for (const name of readdirSync(examples).filter((file) => file.endsWith(".tune"))) {
   const { song, findings } = module.readNotation(readFileSync(join(examples, name), "utf8"));
-  if (song === undefined) throw new Error(`${name}: ${findings.map(({ what }) => what).join("; ")}`);
+  if (song === undefined)
+    throw new Error(`${name}: ${findings.map((/** @type {{ what: string }} */ { what }) => what).join("; ")}`);
   writeFileSync(join(examples, name.replace(/\.tune$/, ".mid")), module.writeMidi(song).bytes);
 }

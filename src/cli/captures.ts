@@ -65,6 +65,7 @@ async function readOnce(io: Io, name: string, settings: CaptureSettings): Promis
   let shown = "";
   const { reading, stopped } = await io.interruptible(async (signal) => ({
     reading: await readCaptureInPieces(file.pieces, {
+      breathe: () => new Promise((heard) => setTimeout(heard)),
       ...settings,
       name,
       ...(file.size > 0 ? { bytesTotal: file.size } : {}),

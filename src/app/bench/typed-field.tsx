@@ -23,8 +23,7 @@ export function TypedField({ label, dimension, unit, value, onTake, placeholder,
     if (typed === undefined || typed.trim() === text) return setTyped(undefined);
     const trimmed = typed.trim();
     if (trimmed !== "") {
-      const whole = /^[-−\d.,e]+$/i.test(trimmed) && unit !== "1" ? `${trimmed.replace("−", "-")} ${unit}` : trimmed;
-      const reading = readQuantity(whole, { dimension });
+      const reading = readQuantity(trimmed, { dimension });
       if ("problem" in reading) return setProblem(`${reading.problem.what}; expected ${reading.problem.expected}`);
       onTake(reading.quantity.value);
     } else onTake(undefined);

@@ -45,6 +45,7 @@ export async function read(
   let told = -1;
   const once = (settings: Sayings["settings"]): Promise<CaptureReading> =>
     readCaptureInPieces(file.stream(), {
+      breathe: () => new Promise((heard) => setTimeout(heard)),
       ...settings,
       name,
       bytesTotal: file.size,

@@ -110,6 +110,8 @@ export interface Watch {
   readonly onProgress?: (progress: Progress) => void;
   /** Once it is aborted, nothing more is taken from the source, which is closed; what was read is given up. */
   readonly signal?: AbortSignal;
+  /** Waited for now and then: a source whose pieces are all at hand would never let its host hear that it should stop. */
+  readonly breathe?: () => Promise<void>;
 }
 
 export interface CaptureReading {

@@ -38,16 +38,16 @@ export function readCapture(bytes: Uint8Array, settings: CaptureSettings = {}): 
  */
 export async function readCaptureInPieces(
   source: CaptureSource,
-  { bytesTotal, onProgress, signal, ...settings }: CaptureSettings & Watch = {},
+  { bytesTotal, onProgress, signal, breathe, ...settings }: CaptureSettings & Watch = {},
 ): Promise<CaptureReading> {
   const reader = new CaptureReader(settings, { bytesTotal, onProgress, signal });
   let sinceBreath = 0;
   for await (const piece of piecesOf(source, signal)) {
     if (!reader.push(piece)) break;
     sinceBreath += piece.length;
-    if (signal === undefined || sinceBreath < breathEvery) continue;
+    if (breathe === undefined || sinceBreath < breathEvery) continue;
     // A stream whose pieces are at hand never lets a worker hear that it should stop.
-    await new Promise((heard) => setTimeout(heard));
+    await breathe();
     sinceBreath = 0;
   }
   return reader.finish();
