@@ -87,7 +87,11 @@ function tonesOf(record: BenchRecord, { poles, steady }: RecordReading): readonl
   const found = lasting(poles);
   if (longestQ(found) > doubtfulQ) return found;
   const loop = record.channels.find(({ role }) => role === "pickupLoop");
-  const again = loop && record.channels.length > 1 ? lasting(readRecord({ ...record, channels: [loop] }).poles) : [];
+  // With the gate beside it, which says where the drive ends.
+  const channels = record.channels.filter(
+    (each) => each === loop || each.role === "gate" || each.role === "bridgeOutput",
+  );
+  const again = loop && record.channels.length > 1 ? lasting(readRecord({ ...record, channels }).poles) : [];
   if (longestQ(again) > longestQ(found)) return again;
   if (found.length > 0) return found;
   return (steady?.is ?? []).slice(0, 2).map((each) => ({ frequency: readingOf(each) }));
