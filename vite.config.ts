@@ -1,4 +1,5 @@
-import { defineConfig, type Plugin } from "vite";
+import { join } from "node:path";
+import { defineConfig, normalizePath, type Plugin } from "vite";
 
 /** Writes `files.json`, the list of all that the app is made of, for the worker that keeps it at hand without a network. */
 function listOfFiles(): Plugin {
@@ -19,15 +20,51 @@ function listOfFiles(): Plugin {
   };
 }
 
-/** What a room fetches when it is first opened stands apart, so that its weight can be told. */
-const chunkFileNames = ({ isDynamicEntry }: { readonly isDynamicEntry: boolean }): string =>
-  `assets/${isDynamicEntry ? "later/" : ""}[name]-[hash].js`;
+const hashed = "[name]-[hash]";
+
+/**
+ * What is fetched only when a room is first opened or a question first asked stands in a folder of its own, so that its weight can be told from
+ * what an entry cannot begin without: the modules that static imports reach.
+ */
+function laterApart() {
+  const first = new Set<string>();
+  const plugin: Plugin = {
+    name: "later-apart",
+    buildEnd() {
+      const reach = (id: string): void => {
+        if (first.has(id)) return;
+        first.add(id);
+        for (const next of this.getModuleInfo(id)?.importedIds ?? []) reach(next);
+      };
+      for (const id of this.getModuleIds()) if (this.getModuleInfo(id)?.isEntry) reach(id);
+    },
+  };
+  const folderOf = (modules: readonly string[]) => (modules.some((id) => first.has(id)) ? "assets" : "assets/later");
+  return {
+    plugin,
+    chunkFileNames: ({ moduleIds }: { readonly moduleIds: readonly string[] }) => `${folderOf(moduleIds)}/${hashed}.js`,
+    /** Style is named after the module whose chunk it belongs to. */
+    assetFileNames: ({ names, originalFileNames }: Named) => {
+      const isStyle = names.some((name) => name.endsWith(".css"));
+      const of = originalFileNames.map((name) => normalizePath(join(import.meta.dirname, name)));
+      return `${isStyle && of.length > 0 ? folderOf(of) : "assets"}/${hashed}[extname]`;
+    },
+  };
+}
+
+interface Named {
+  readonly names: readonly string[];
+  readonly originalFileNames: readonly string[];
+}
+
+const page = laterApart();
+const worker = laterApart();
 
 /** The app is built to be served from any folder of any static host, and from loopback. */
 export default defineConfig({
   base: "./",
   publicDir: "src/app/public",
-  plugins: [listOfFiles()],
+  plugins: [listOfFiles(), page.plugin],
   build: {
     outDir: "dist/app",
     emptyOutDir: true,
@@ -39,11 +76,16 @@ export default defineConfig({
       output: {
         // the page asks for this one by its name, and its scope is the folder that it stands in
         entryFileNames: ({ name }) => (name === "offline" ? "offline.js" : "assets/[name]-[hash].js"),
-        chunkFileNames,
+        chunkFileNames: page.chunkFileNames,
+        assetFileNames: page.assetFileNames,
       },
     },
   },
-  worker: { format: "es", rolldownOptions: { output: { chunkFileNames } } },
+  worker: {
+    format: "es",
+    plugins: () => [worker.plugin],
+    rolldownOptions: { output: { chunkFileNames: worker.chunkFileNames } },
+  },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1" },
 });

@@ -11,7 +11,7 @@ import { TitleLine } from "./frame/title-line.tsx";
 import { rooms } from "./rooms/registry.ts";
 import { room, textShown } from "./state/view.ts";
 import { TextView } from "./text/text-view.tsx";
-import { WhyDrawer } from "./why/why-drawer.tsx";
+import { WhyDoor } from "./why/why-door.tsx";
 
 export function App() {
   const open = rooms.find(({ id }) => id === room.value) ?? rooms[0];
@@ -24,7 +24,7 @@ export function App() {
       <main class="table" data-text={textShown.value || undefined}>
         {textShown.value && <TextView />}
         {open && <open.View />}
-        <WhyDrawer />
+        <WhyDoor />
       </main>
       <footer>
         <FindingsStrip />

@@ -1,5 +1,7 @@
 /** Starts the page: theme, host, worker, keys, and the view. */
 import "./style/index.css";
+import "./burst/burst.css";
+import "./driver/driver.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
 import { App } from "./app.tsx";

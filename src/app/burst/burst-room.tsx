@@ -1,5 +1,4 @@
 /** What happens in one burst, and who pays for it? */
-import "./burst.css";
 import { Ledger } from "../ledger/ledger.tsx";
 import { answer } from "../state/answers.ts";
 import { BehindBox } from "./behind-box.tsx";

@@ -1,6 +1,4 @@
 /** Do supply, bridge, gate drive, feedback and trips hold? */
-import "../burst/burst.css";
-import "./driver.css";
 import { schematic } from "../../views/schematic.ts";
 import { stresses } from "../../views/schematic-stress.ts";
 import { timeText } from "../../views/waveform-words.ts";

@@ -1,11 +1,11 @@
 /** The rooms of the workbench. A new room is one entry; only rooms that exist are shown. */
 import type { FunctionComponent } from "preact";
-import { BurstRoom } from "../burst/burst-room.tsx";
-import { DriverRoom } from "../driver/driver-room.tsx";
 import { lazyRoom } from "./lazy-room.tsx";
 import { ResonanceRoom } from "./resonance-room.tsx";
 import { ShapeRoom } from "./shape-room.tsx";
 
+const BurstDoor = lazyRoom(async () => (await import("../burst/burst-room.tsx")).BurstRoom);
+const DriverDoor = lazyRoom(async () => (await import("../driver/driver-room.tsx")).DriverRoom);
 const BenchDoor = lazyRoom(async () => (await import("../bench/bench-room.tsx")).BenchRoom);
 const ProgrammeDoor = lazyRoom(async () => (await import("../programme/programme-room.tsx")).ProgrammeRoom);
 const StandoffDoor = lazyRoom(async () => (await import("../standoff/standoff-room.tsx")).StandoffRoom);
@@ -29,12 +29,12 @@ export const rooms: readonly Room[] = [
     question: "Where does it ring, is it tuned, what moves the tune?",
     View: ResonanceRoom,
   },
-  { id: "burst", name: "Burst", question: "What happens in one burst, and who pays for it?", View: BurstRoom },
+  { id: "burst", name: "Burst", question: "What happens in one burst, and who pays for it?", View: BurstDoor },
   {
     id: "driver",
     name: "Driver",
     question: "Do supply, bridge, gate drive, feedback and trips hold?",
-    View: DriverRoom,
+    View: DriverDoor,
   },
   {
     id: "bench",
