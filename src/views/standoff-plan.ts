@@ -51,7 +51,22 @@ const circle = (radius: Metre, centre: PlanePoint = { x: 0, z: 0 }): Stroke => (
   to: 2 * Math.PI,
 });
 const path = (closed: boolean, ...points: readonly PlanePoint[]): Stroke => ({ kind: "polyline", points, closed });
-const metres = (value: number) => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
+/** How distances are written: in metres, or in feet and inches. */
+export interface FloorWords {
+  readonly lengths?: "m" | "in";
+}
+interface Writing {
+  readonly length: (value: Metre) => string;
+  /** Of a distance to keep: rounded up. */
+  readonly keep: (value: Metre) => string;
+}
+const writingIn = ({ lengths = "m" }: FloorWords): Writing => ({
+  length: (value) =>
+    lengths === "in" && value >= 0.9144
+      ? `${Number((value / 0.3048).toPrecision(2))}\u202fft`
+      : formatQuantity(value, "m", { digits: 2, lengths, trim: true }),
+  keep: (value) => keepOff(value, lengths),
+});
 const pointOf = ({ at, bearing }: FloorPlace): PlanePoint => ({
   x: at * Math.cos(bearing),
   z: at * Math.sin(bearing),
@@ -77,7 +92,9 @@ const crewNames = {
 } as const;
 
 /** The room seen from above. */
-export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
+export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords = {}): FloorDrawing {
+  const writing = writingIn(words);
+  const { length, keep } = writing;
   const { show, site } = coil;
   const { place } = standoff;
   const { reach, strike, audience } = distancesOf(standoff);
@@ -96,49 +113,49 @@ export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
   const outward = (distance: Metre | undefined) => (distance === undefined ? undefined : place.radius + distance);
   const wall =
     show?.room === undefined && site.wall !== undefined
-      ? ring("wall", "room", "site.wall", site.wall.radius, `wall ${metres(site.wall.radius)} from the axis`, "wall")
+      ? ring("wall", "room", "site.wall", site.wall.radius, `wall ${length(site.wall.radius)} from the axis`, "wall")
       : [];
   const primary = coil.primary;
   const marks: readonly FloorMark[] = [
-    ...roomMarks(coil),
+    ...roomMarks(coil, writing),
     ...wall,
     ...ring(
       "audience",
       "line",
       "standoff.audience",
       audience,
-      `line for bystanders ${keepOff(audience ?? 0)} from the axis, decided by: ${standoff.line.decides?.says ?? ""}`,
-      `line ${keepOff(audience ?? 0)}`,
+      `line for bystanders ${keep(audience ?? 0)} from the axis, decided by: ${standoff.line.decides?.says ?? ""}`,
+      `line ${keep(audience ?? 0)}`,
     ),
     ...ring(
       "barrier",
       "barrier",
       "show.barrier",
       show?.barrier,
-      `barrier ${metres(show?.barrier ?? 0)} from the axis`,
-      `barrier ${metres(show?.barrier ?? 0)}`,
+      `barrier ${length(show?.barrier ?? 0)} from the axis`,
+      `barrier ${length(show?.barrier ?? 0)}`,
     ),
     ...ring(
       "strike",
       "strike",
       "standoff.strike",
       outward(strike),
-      `strike distance, ${keepOff(strike ?? 0)} from where the arc leaves`,
-      `strike ${keepOff(outward(strike) ?? 0)}`,
+      `strike distance, ${keep(strike ?? 0)} from where the arc leaves`,
+      `strike ${keep(outward(strike) ?? 0)}`,
     ),
     ...ring(
       "reach",
       "arc",
       "standoff.reach",
       outward(reach),
-      `the arc may reach ${keepOff(reach ?? 0)} from where it leaves`,
-      `reach ${keepOff(outward(reach) ?? 0)}`,
+      `the arc may reach ${keep(reach ?? 0)} from where it leaves`,
+      `reach ${keep(outward(reach) ?? 0)}`,
     ),
     {
       id: "coil",
       tone: "coil",
       path: "topload",
-      says: `coil, ${metres(2 * place.radius)} across where high voltage can leave it`,
+      says: `coil, ${length(2 * place.radius)} across where high voltage can leave it`,
       strokes: [
         circle(place.radius),
         circle(coil.secondary.former.outerDiameter / 2),
@@ -150,7 +167,7 @@ export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
         id: `object.${index}`,
         tone: "metal",
         path: `site.objects.${index}`,
-        says: `rod ${metres(at)} from the axis, ${earthed ? "earthed" : "not earthed"}`,
+        says: `rod ${length(at)} from the axis, ${earthed ? "earthed" : "not earthed"}`,
         strokes: [circle(Math.max(diameter / 2, 0.04), { x: at, z: 0 })],
         label: { at: { x: at, z: 0.12 }, text: earthed ? "rod, earthed" : "rod, not earthed", anchor: "middle" },
       }),
@@ -160,30 +177,30 @@ export function standoffPlan(coil: Coil, standoff: Standoff): FloorDrawing {
         id: `person.${index}`,
         tone: "people",
         path: `site.people.${index}`,
-        says: `somebody ${metres(at)} from the axis`,
+        says: `somebody ${length(at)} from the axis`,
         strokes: [circle(radius, { x: at, z: 0 })],
-        label: { at: { x: at, z: radius + 0.08 }, text: metres(at), anchor: "middle" },
+        label: { at: { x: at, z: radius + 0.08 }, text: `somebody ${length(at)}`, anchor: "middle" },
       }),
     ),
-    ...crewMarks(coil, 0.014 * Math.max(10, audience ?? 0, show?.barrier ?? 0, show?.room?.depth ?? 0)),
+    ...crewMarks(coil, writing, 0.014 * Math.max(10, audience ?? 0, show?.barrier ?? 0, show?.room?.depth ?? 0)),
   ];
   return {
     kind: "plan",
     name: coil.name,
-    says: `Plan of the room to scale, from above, the audience to the right. ${lineWords(standoff)}`,
+    says: `Plan of the room to scale, from above, the audience to the right. ${lineWords(standoff, writing)}`,
     marks,
     box: boxOf(marks),
   };
 }
 
-const lineWords = (standoff: Standoff): string => {
+const lineWords = (standoff: Standoff, { keep }: Writing): string => {
   const { audience } = distancesOf(standoff);
   return audience === undefined
     ? "No line can be computed: nobody but the operator in the room."
-    : `Line for bystanders at ${keepOff(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
+    : `Line for bystanders at ${keep(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
 };
 
-function roomMarks({ show }: Coil): readonly FloorMark[] {
+function roomMarks({ show }: Coil, { length }: Writing): readonly FloorMark[] {
   const room = show?.room;
   if (room === undefined) return [];
   const behind = room.behind ?? room.depth / 2;
@@ -193,15 +210,15 @@ function roomMarks({ show }: Coil): readonly FloorMark[] {
       id: "room",
       tone: "room",
       path: "show.room",
-      says: `room of ${metres(room.depth)} by ${metres(room.width)}`,
+      says: `room of ${length(room.depth)} by ${length(room.width)}`,
       strokes: [path(true, { x: left, z: -half }, { x: right, z: -half }, { x: right, z: half }, { x: left, z: half })],
-      label: { at: { x: right, z: -half }, text: `${metres(room.depth)} × ${metres(room.width)}`, anchor: "end" },
+      label: { at: { x: right, z: -half }, text: `${length(room.depth)} × ${length(room.width)}`, anchor: "end" },
     },
   ];
 }
 
 /** Operator, second person, breaker, exit, earth with its lead: each with a shape of its own, of a size that can be seen. */
-function crewMarks({ show }: Coil, size: Metre): readonly FloorMark[] {
+function crewMarks({ show }: Coil, { length }: Writing, size: Metre): readonly FloorMark[] {
   if (show === undefined) return [];
   const shapes: Readonly<Record<keyof typeof crewNames, (at: PlanePoint) => readonly Stroke[]>> = {
     operator: (at) => [circle(size, at), circle(size / 2, at)],
@@ -236,13 +253,13 @@ function crewMarks({ show }: Coil, size: Metre): readonly FloorMark[] {
     const found = show[who];
     if (found === undefined) return [];
     const at = pointOf(found);
-    const lead = who === "earth" && show.earth?.lead !== undefined ? `, lead ${metres(show.earth.lead)}` : "";
+    const lead = who === "earth" && show.earth?.lead !== undefined ? `, lead ${length(show.earth.lead)}` : "";
     return [
       {
         id: who,
         tone: who === "earth" ? "metal" : "crew",
         path: `show.${who}`,
-        says: `${crewNames[who]} ${metres(found.at)} from the axis${lead}`,
+        says: `${crewNames[who]} ${length(found.at)} from the axis${lead}`,
         strokes: shapes[who](at),
         label: { at: { x: at.x, z: at.z + 2.2 * size }, text: `${crewNames[who]}${lead}`, anchor: "middle" },
       },
@@ -251,7 +268,9 @@ function crewMarks({ show }: Coil, size: Metre): readonly FloorMark[] {
 }
 
 /** The room cut along the line from coil to audience. */
-export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
+export function standoffSection(coil: Coil, standoff: Standoff, words: FloorWords = {}): FloorDrawing {
+  const writing = writingIn(words);
+  const { length, keep } = writing;
   const { place } = standoff;
   const { reach, strike, audience } = distancesOf(standoff);
   const base = coil.secondary.baseHeight;
@@ -288,9 +307,9 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
             id,
             tone,
             path: from,
-            says: `${name} ${keepOff(distance)} from winding and top load, up to ${metres(place.top + distance)} above the floor`,
+            says: `${name} ${keep(distance)} from winding and top load, up to ${length(place.top + distance)} above the floor`,
             strokes: around({ radius: place.radius, bottom: base, top: place.top, distance }),
-            label: { at: { x: 0, z: place.top + distance }, text: `${name} ${keepOff(distance)}`, anchor: "middle" },
+            label: { at: { x: 0, z: place.top + distance }, text: `${name} ${keep(distance)}`, anchor: "middle" },
           },
         ];
   const post = (
@@ -299,6 +318,7 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
     from: string,
     at: Metre | undefined,
     name: string,
+    said = keep,
   ): readonly FloorMark[] =>
     at === undefined
       ? []
@@ -307,13 +327,13 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
             id: side > 0 ? id : `${id}.left`,
             tone,
             path: from,
-            says: `${name} ${keepOff(at)} from the axis`,
+            says: `${name} ${said(at)} from the axis`,
             strokes: [path(false, { x: side * at, z: 0 }, { x: side * at, z: tone === "barrier" ? 1.1 : 2 })],
             ...(side > 0
               ? {
                   label: {
                     at: { x: at, z: tone === "barrier" ? 1.2 : 2.1 },
-                    text: `${name} ${keepOff(at)}`,
+                    text: `${name} ${said(at)}`,
                     anchor: "middle" as const,
                   },
                 }
@@ -324,13 +344,13 @@ export function standoffSection(coil: Coil, standoff: Standoff): FloorDrawing {
     ...envelope("strike", "strike", "standoff.strike", strike, "strike"),
     ...envelope("reach", "arc", "standoff.reach", reach, "reach"),
     ...post("audience", "line", "standoff.audience", audience, "line"),
-    ...post("barrier", "barrier", "show.barrier", coil.show?.barrier, "barrier"),
+    ...post("barrier", "barrier", "show.barrier", coil.show?.barrier, "barrier", length),
     ...shapes,
   ];
   return {
     kind: "section",
     name: coil.name,
-    says: `Section of the room to scale, the audience to the right. ${lineWords(standoff)}`,
+    says: `Section of the room to scale, the audience to the right. ${lineWords(standoff, writing)}`,
     marks,
     box: boxOf(marks),
   };

@@ -2,9 +2,11 @@
 import { formatQuantity } from "../units/format.ts";
 import type { Metre, Second } from "../units/si.ts";
 
-/** A distance to keep, rounded up to the decimetre. */
-export const keepOff = (distance: Metre): string =>
-  formatQuantity(Math.ceil(distance * 10 - 1e-9) / 10, "m", { digits: 3, lengths: "m", trim: true });
+/** A distance to keep, rounded up to the decimetre, or to the half foot. */
+export function keepOff(distance: Metre, lengths: "m" | "in" = "m"): string {
+  if (lengths === "in") return `${Math.ceil((distance / 0.3048) * 2 - 1e-9) / 2}\u202fft`;
+  return formatQuantity(Math.ceil(distance * 10 - 1e-9) / 10, "m", { digits: 3, lengths: "m", trim: true });
+}
 
 /** A time to wait, rounded up to the second. */
 export const waitFor = (time: Second): string =>

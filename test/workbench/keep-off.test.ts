@@ -16,6 +16,16 @@ describe("keepOff and waitFor", () => {
     );
   });
 
+  it("do so in half feet too", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 99, noNaN: true }), (distance) => {
+        const said = read(keepOff(distance, "in")) * 0.3048;
+        expect(said).toBeGreaterThanOrEqual(distance - 1e-6);
+        expect(said).toBeLessThan(distance + 0.1524 + 1e-6);
+      }),
+    );
+  });
+
   it("write 15.36 m as 15.4 m and 158.2 s as 159 s", () => {
     expect(keepOff(15.36)).toMatch(/^15\.4\sm$/);
     expect(waitFor(158.2)).toMatch(/^159\ss$/);

@@ -2,13 +2,14 @@
 
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatRange } from "../../units/format.ts";
-import { type Drawing, drawing, type Material, type Stroke } from "../drawing.ts";
+import { type Drawing, drawing, type Material } from "../drawing.ts";
 import { amountText } from "../text/amount.ts";
 import { Flow } from "./flow.ts";
 import { framed } from "./frame.ts";
-import { type At, arc, type Box, type Item, mapPoints, polyline, type Segment, type Tone, weight } from "./page.ts";
+import { type At, type Box, type Item, mapPoints, polyline, type Tone, weight } from "./page.ts";
 import { formatOf } from "./paper.ts";
 import type { Sheet, SheetSetting, SheetSubject } from "./sheet.ts";
+import { shapeSegments } from "./strokes.ts";
 import { drawnWord } from "./tiles.ts";
 import { lengthText, shown } from "./words.ts";
 
@@ -53,35 +54,6 @@ const figures = [
   "switch.junctionPeak",
 ] as const;
 
-function strokeSegments(
-  stroke: Stroke,
-  place: (at: { x: number; z: number }) => At,
-  scale: number,
-): readonly Segment[] {
-  if (stroke.kind === "polyline") return polyline(stroke.points.map(place), stroke.closed);
-  // angles run anticlockwise with z up, clockwise on the page
-  return arc({ centre: place(stroke.centre), radius: stroke.radius * scale, from: -stroke.from, to: -stroke.to });
-}
-
-/** The pieces of a shape as one path: pieces that meet are joined. */
-function shapeSegments(
-  strokes: readonly Stroke[],
-  place: (at: { x: number; z: number }) => At,
-  scale: number,
-): readonly Segment[] {
-  const segments: Segment[] = [];
-  let end: At | undefined;
-  for (const stroke of strokes) {
-    const piece = strokeSegments(stroke, place, scale);
-    const first = piece[0];
-    const meets = end && first?.kind === "move" && Math.hypot(first.to.x - end.x, first.to.y - end.y) < 1e-6;
-    segments.push(...(meets ? piece.slice(1) : piece));
-    const last = piece.at(-1);
-    end = last === undefined || last.kind === "close" ? undefined : last.to;
-  }
-  return segments;
-}
-
 function section(
   drawn: Drawing,
   subject: SheetSubject,
@@ -99,7 +71,7 @@ function section(
   const items: Item[] = drawn.shapes.flatMap(({ material, strokes }): Item[] => {
     const look = materials[material];
     if (!look) return [];
-    const wide = mapPoints(shapeSegments(strokes, place, scale), (at) => ({
+    const wide = mapPoints(shapeSegments(strokes, { place, scale }), (at) => ({
       x: Math.min(Math.max(at.x, room.x), room.x + room.width),
       y: at.y,
     }));

@@ -2,13 +2,16 @@
 import type { Finding } from "../../catalogue/finding.ts";
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity, formatRange } from "../../units/format.ts";
+import { keepOff } from "../../workbench/keep-off.ts";
 import { standoff } from "../../workbench/standoff.ts";
 import { showDayChecklist } from "../../workbench/standoff-checklist.ts";
 import type { ChecklistItem, Standoff } from "../../workbench/standoff-contract.ts";
 import { blockingHazards } from "../../workbench/standoff-hazards.ts";
+import { standoffPlan, standoffSection } from "../standoff-plan.ts";
 import { Flow } from "./flow.ts";
 import { framed } from "./frame.ts";
 import { formatOf } from "./paper.ts";
+import { floorItems, floorScale, scaleBar } from "./room-plan.ts";
 import type { Sheet, SheetSetting, SheetSubject } from "./sheet.ts";
 import { shown } from "./words.ts";
 
@@ -24,12 +27,6 @@ const standoffOf = ({ coil, solution, study, atLimits, unlit }: SheetSubject): S
 /** What stands between this coil and its show sheet. */
 export const showDayBlocks = (subject: SheetSubject): readonly Finding[] =>
   blockingHazards(subject.coil, standoffOf(subject));
-
-/** Distances that people are kept by are rounded up, to the decimetre or to the half foot. */
-function distance(value: number, { lengths }: SheetSetting): string {
-  if (lengths === "in") return `${Math.ceil((value / 0.3048) * 2 - 1e-9) / 2}\u00a0ft`;
-  return `${(Math.ceil(value * 10 - 1e-9) / 10).toFixed(1)}\u00a0m`;
-}
 
 const who: Readonly<Record<ChecklistItem["by"], string>> = { operator: "operator", second: "second", both: "both" };
 
@@ -66,7 +63,8 @@ function lay(subject: SheetSubject, setting: SheetSetting) {
   flow.list(found.hazards.filter(({ acknowledged }) => acknowledged).map(({ name, says }) => `${name}: ${says}`));
   flow.gap(1.5 * mm);
   flow.caution([found.closing]);
-  return framed(flow.pages, { subject, setting, format, title: "Show-day sheet", scale: "–" });
+  const scale = room(flow, subject, found, setting);
+  return framed(flow.pages, { subject, setting, format, title: "Show-day sheet", scale });
 }
 
 /** In the order of what is laid out on the floor. */
@@ -83,9 +81,9 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
         ? ""
         : formatRange({ low: figure.low, high: figure.high }, "m", {
             digits: 2,
-            lengths: setting.lengths === "in" ? "in" : "m",
+            lengths: floorLengths(setting),
           });
-    return [[quantity.name, distance(figure.high ?? figure.value, setting), range, quantity.definition]];
+    return [[quantity.name, keepOff(figure.high ?? figure.value, floorLengths(setting)), range, quantity.definition]];
   });
   flow.table(
     [
@@ -102,6 +100,39 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
       `The line is decided by: ${line.decides.says}. Upper ends: ${basis}. Distances of this table are rounded up; they count where a line below says less.`,
       { tone: "soft" },
     );
+}
+
+const floorLengths = ({ lengths }: SheetSetting) => (lengths === "in" ? "in" : "m");
+
+/** Plan and section, one below the other at one scale. @returns that scale, as the title block says it */
+function room(flow: Flow, { coil }: SheetSubject, found: Standoff, setting: SheetSetting): string {
+  const words = { lengths: floorLengths(setting) } as const;
+  const [plan, section] = [standoffPlan(coil, found, words), standoffSection(coil, found, words)];
+  const sizes = [plan, section].map(({ box }) => ({ across: box.right - box.left, up: box.top - box.bottom }));
+  const { x, width, height } = flow.area;
+  const beside = 36 * mm;
+  const ratio = floorScale(
+    {
+      across: Math.max(...sizes.map(({ across }) => across)),
+      up: sizes.reduce((sum, { up }) => sum + up, 0),
+    },
+    { width, height: height - beside },
+    setting.lengths,
+  );
+  const tall = sizes.reduce((sum, { up }) => sum + up / ratio, 0);
+  flow.heading("The room, to lay out the floor by", tall + beside - 4 * mm);
+  flow.words(
+    `Plan and section at 1 : ${ratio}, the audience to the right. Rings of the plan, the line and the barrier are measured from the coil's axis; strike and reach in the section from top and winding.`,
+  );
+  flow.words("An estimate from this file, no permission: measure on the floor, not on the paper.", { face: "bold" });
+  for (const [n, drawn] of [plan, section].entries()) {
+    flow.gap(1.5 * mm);
+    const up = (sizes[n]?.up ?? 0) / ratio;
+    flow.block(up, (y) => floorItems(drawn, { area: { x, y, width, height: up }, ratio }));
+  }
+  flow.gap(2 * mm);
+  flow.block(6 * mm, (y) => scaleBar({ x: x + 2 * mm, y }, { ratio, lengths: setting.lengths }));
+  return `1 : ${ratio}`;
 }
 
 function stores(flow: Flow, { stored }: Standoff): void {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { papers, reasonAgainst, type SheetSetting, sheets } from "../../../src/views/sheets/index.ts";
 import { overlaps, wordBox, wordsOf } from "./boxes.ts";
-import { exampleSubject, examples, longNamed } from "./subjects.ts";
+import { crowdedSubject, exampleSubject, examples, longNamed } from "./subjects.ts";
 
 const date = "2026-01-31";
 const plainSettings: readonly SheetSetting[] = [
@@ -12,8 +12,8 @@ const longSettings: readonly SheetSetting[] = [
   { paper: "letter", lengths: "mm", date },
   { paper: "a4", lengths: "in", date },
 ];
-const subjects = examples.flatMap((name) => {
-  const plain = exampleSubject(name);
+const subjects = [...examples, "a crowded floor" as const].flatMap((name) => {
+  const plain = name === "a crowded floor" ? crowdedSubject() : exampleSubject(name);
   return [
     { name, subject: plain, settings: plainSettings },
     { name: `${name}, long names`, subject: longNamed(plain), settings: longSettings },

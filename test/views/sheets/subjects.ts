@@ -44,3 +44,21 @@ export function longNamed(subject: SheetSubject): SheetSubject {
     fileName: "a-very-long-file-name-that-somebody-thought-was-a-good-idea-at-the-time-2026-final-final.yaml",
   };
 }
+
+/** A show with every place of the floor filled, operator, second person and breaker close together. */
+export const crowdedSubject = (): SheetSubject =>
+  subjectOf(
+    `${exampleText("inkwell")}
+show:
+  barrier: 8.63 m
+  room: { width: 17 m, depth: 19 m, behind: 9 m, airing: changed }
+  operator: { at: 6 m, bearing: 90° }
+  second: { at: 6.5 m, bearing: 95° }
+  breaker: { at: 6.6 m, bearing: 96° }
+  deadMan: true
+  exit: { at: 8 m, bearing: 180° }
+  earth: { at: 2 m, bearing: 180°, lead: 3 m }
+  acknowledged: [ ${Object.keys(hazards).join(", ")} ]
+`,
+    "crowded.yaml",
+  );
