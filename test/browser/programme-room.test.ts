@@ -159,6 +159,165 @@ describe("the programme as files", () => {
   });
 });
 
+/** A line that keeps what is written to it, with the time of each piece; in the place of the browser's own. */
+async function fakeLine(
+  page: Page,
+): Promise<{ sent(): Promise<{ at: number; bytes: number[] }[]>; rate(): Promise<number> }> {
+  await page.evaluate(() => {
+    const seen: { at: number; bytes: number[] }[] = [];
+    const line = {
+      rate: 0,
+      writable: new WritableStream<Uint8Array>({
+        write: (bytes) => {
+          seen.push({ at: performance.now(), bytes: [...bytes] });
+        },
+      }),
+      open({ baudRate }: { baudRate: number }) {
+        line.rate = baudRate;
+        return Promise.resolve();
+      },
+      close: () => Promise.resolve(),
+    };
+    Object.assign(globalThis, { seen, line });
+    Object.defineProperty(navigator, "serial", { value: { requestPort: () => Promise.resolve(line) } });
+  });
+  return {
+    sent: () => page.evaluate(() => (globalThis as unknown as { seen: { at: number; bytes: number[] }[] }).seen),
+    rate: () => page.evaluate(() => (globalThis as unknown as { line: { rate: number } }).line.rate),
+  };
+}
+
+const held = (page: Page) => page.locator('.piano [aria-pressed="true"]').count();
+
+describe("keys", () => {
+  test("of the computer play only while their switch is on, and not while somebody writes", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    await page.keyboard.down("z");
+    expect(await held(page)).toBe(0);
+    await page.keyboard.up("z");
+    await page.getByRole("checkbox", { name: "Computer keyboard plays" }).check();
+    await page.keyboard.down("z");
+    await page.keyboard.down("c");
+    await expect.poll(() => page.locator(".key-says").innerText()).toMatch(/^C2 E2\./);
+    await page.keyboard.up("z");
+    await expect.poll(() => held(page)).toBe(1);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => held(page)).toBe(0);
+    await page.keyboard.up("c");
+    await page.getByLabel("Notation", { exact: true }).focus();
+    await page.keyboard.down("z");
+    expect(await held(page)).toBe(0);
+  });
+
+  test("of a MIDI keyboard are heard after a press", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    await page.evaluate(() => {
+      const input = { name: "Shelf keys", state: "connected", onmidimessage: undefined };
+      Object.assign(globalThis, { input });
+      Object.defineProperty(navigator, "requestMIDIAccess", {
+        value: () => Promise.resolve({ inputs: new Map([["1", input]]), onstatechange: null }),
+      });
+    });
+    const say = (bytes: number[]) =>
+      page.evaluate((data) => {
+        const { input } = globalThis as unknown as { input: { onmidimessage?: (event: { data: Uint8Array }) => void } };
+        input.onmidimessage?.({ data: Uint8Array.from(data) });
+      }, bytes);
+    await say([0x90, 48, 100]);
+    expect(await held(page)).toBe(0);
+    await page.getByRole("button", { name: "Hear a MIDI keyboard" }).click();
+    await page.getByText("Heard: Shelf keys.").waitFor();
+    await say([0x90, 40, 100]);
+    await expect.poll(() => page.locator(".key-says").innerText()).toMatch(/^E2/);
+    await say([0x80, 40, 0]);
+    await expect.poll(() => held(page)).toBe(0);
+  });
+});
+
+describe("the line to a controller", () => {
+  const off = (page: Page) => page.getByRole("switch", { name: "Operator's switch: off" });
+
+  test("carries heartbeat and keys while the switch is on, and ends with Escape", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    const line = await fakeLine(page);
+    await page.getByRole("button", { name: "Open a serial line…" }).click();
+    await expect.poll(() => off(page).isEnabled()).toBe(true);
+    expect(await line.rate()).toBe(31_250);
+    await page.getByRole("checkbox", { name: "Computer keyboard plays" }).check();
+    await page.keyboard.press("z");
+    await page.waitForTimeout(250);
+    // nothing goes out before the switch is on
+    expect(await line.sent()).toEqual([]);
+    await off(page).click();
+    await expect
+      .poll(async () => (await line.sent()).filter(({ bytes }) => bytes[0] === 0xfe).length)
+      .toBeGreaterThan(8);
+    const beats = (await line.sent()).filter(({ bytes }) => bytes[0] === 0xfe).map(({ at }) => at);
+    const gaps = beats.slice(1).map((at, n) => at - (beats[n] ?? 0));
+    // law: 100 ms apart in the mean, and never as far as the controller waits
+    expect(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toBeLessThan(150);
+    expect(Math.max(...gaps)).toBeLessThan(400);
+    await page.keyboard.down("z");
+    await expect.poll(async () => (await line.sent()).map(({ bytes }) => bytes)).toContainEqual([0x90, 36, 102]);
+    await page.keyboard.press("Escape");
+    await off(page).waitFor();
+    const last = (await line.sent()).at(-1)?.bytes;
+    expect(last).toEqual([0xb0, 120, 0, 0xb0, 123, 0]);
+    const count = (await line.sent()).length;
+    await page.waitForTimeout(300);
+    expect((await line.sent()).length).toBe(count);
+  });
+
+  for (const [why, event] of [
+    ["loses the focus", "blur"],
+    ["is left", "pagehide"],
+  ] as const) {
+    test(`falls silent when the window ${why}`, async ({ open }) => {
+      const { page } = await open(inRoom);
+      await planned(page);
+      const line = await fakeLine(page);
+      await page.getByRole("button", { name: "Open a serial line…" }).click();
+      await off(page).click();
+      await page.getByRole("switch", { name: "Operator's switch: on" }).waitFor();
+      await page.evaluate((name) => dispatchEvent(new Event(name)), event);
+      await off(page).waitFor();
+      await expect.poll(async () => (await line.sent()).at(-1)?.bytes).toEqual([0xb0, 120, 0, 0xb0, 123, 0]);
+      const count = (await line.sent()).length;
+      await page.waitForTimeout(250);
+      expect((await line.sent()).length).toBe(count);
+    });
+  }
+
+  test("carries the song where that is wanted", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    await tuneWritten(page, "tune Two\n300 ms: A2 E2");
+    const line = await fakeLine(page);
+    await page.getByRole("button", { name: "Open a serial line…" }).click();
+    await off(page).click();
+    await page.getByRole("checkbox", { name: "Send the song that plays too" }).check();
+    await page.getByRole("button", { name: "Play preview" }).click();
+    const words = async () => (await line.sent()).flatMap(({ bytes }) => bytes).join(" ");
+    // law: A2 and E2 are keys 45 and 40; the first is let go before the second is struck
+    await expect.poll(words, { timeout: 10_000 }).toMatch(/144 45 .*128 45 .*144 40 /);
+    await page.keyboard.press("Escape");
+  });
+
+  test("is not offered where the browser has none", async ({ open }) => {
+    const { page } = await open({ ...inRoom, at: "#shape" });
+    await page.evaluate(() => {
+      for (const name of ["serial", "requestMIDIAccess"]) Reflect.deleteProperty(Navigator.prototype, name);
+      location.hash = "#programme";
+    });
+    await planned(page);
+    expect(await page.locator(".live").count()).toBe(0);
+    expect(await page.getByRole("button", { name: "Hear a MIDI keyboard" }).count()).toBe(0);
+  });
+});
+
 describe("for everybody", () => {
   for (const colorScheme of ["light", "dark"] as const) {
     test(`axe finds no violation in ${colorScheme}`, async ({ open }) => {

@@ -22,7 +22,7 @@ let anchor: number | undefined;
 let ends: number | undefined;
 
 /** Where the ears are [s]; undefined while nothing sounds. */
-function heard(): number | undefined {
+export function heard(): number | undefined {
   const duration = shown.peek()?.duration ?? 0;
   if (anchor === undefined || duration === 0) return undefined;
   const elapsed = audioTime() - anchor;

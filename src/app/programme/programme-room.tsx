@@ -5,6 +5,12 @@ import { FindingItem } from "../findings/finding-item.tsx";
 import { Ledger } from "../ledger/ledger.tsx";
 import { answer } from "../state/answers.ts";
 import { dropTaker } from "../state/view.ts";
+import { listenForComputerKeys, switchKeyboard } from "./computer-keys.ts";
+import { followKeys, silenceKeys } from "./keys.ts";
+import { KeysPanel } from "./keys-panel.tsx";
+import { LivePanel } from "./live-panel.tsx";
+import { disarm, followLine } from "./live-port.ts";
+import { leaveMidi } from "./midi-input.ts";
 import { OutputsPanel } from "./outputs-panel.tsx";
 import { listenForPanic, onPanic } from "./panic.ts";
 import { followPlayer, silencePlayer } from "./player.ts";
@@ -18,6 +24,11 @@ import { FitPanel, VoicesPanel } from "./voices-panel.tsx";
 // The room's inside is fetched once: from here on it keeps up with the text.
 followProgramme();
 followPlayer();
+followKeys();
+followLine();
+listenForComputerKeys();
+onPanic(() => disarm("Off: silenced."));
+onPanic(silenceKeys);
 onPanic(silencePlayer);
 listenForPanic();
 
@@ -30,6 +41,10 @@ export function ProgrammeRoom() {
     dropTaker.value = (files) => void takeFiles(files);
     return () => {
       dropTaker.value = undefined;
+      disarm("Off: the room was left.");
+      switchKeyboard(false);
+      leaveMidi();
+      silenceKeys();
       silencePlayer();
     };
   }, []);
@@ -51,7 +66,9 @@ export function ProgrammeRoom() {
             <p class="small">
               The preview is a model of clicks. It says nothing of how loud the coil is: expect it far louder.
             </p>
+            <KeysPanel />
             <OutputsPanel />
+            <LivePanel />
           </>
         )}
       </div>

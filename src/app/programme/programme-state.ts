@@ -70,10 +70,14 @@ export function followProgramme(): void {
       planned.value = got;
       if (got.shown === undefined) return;
       const { duration } = got.shown;
-      if (sightOf !== question.source) {
+      // A tune that is being written stays where it is looked at, where that is still a part of it.
+      const { from, to } = sight.peek();
+      const isSame = sightOf === question.source;
+      const wasWhole = from === 0 && to === Math.max(shown.peek()?.duration ?? 0, 0.1);
+      if (!isSame || wasWhole || to > duration) {
         sightOf = question.source;
         sight.value = { from: 0, to: Math.max(duration, 0.1) };
-        position.value = 0;
+        position.value = Math.min(isSame ? position.peek() : 0, duration);
       }
       shown.value = got.shown;
     },

@@ -151,7 +151,7 @@ function drawTime(painting: Painting): void {
     context.textAlign = x > layout.right - 24 ? "right" : "center";
     context.fillText((n * step).toFixed(digits), x, layout.axis.top + 12);
   }
-  text(painting, "s", { x: layout.left - 8, y: layout.axis.top + 12, align: "right" });
+  text(painting, "s", { x: layout.left - 22, y: layout.axis.top + 12, align: "right" });
 }
 
 function drawNotes(painting: Painting): void {
@@ -316,10 +316,12 @@ function drawMarks(painting: Painting): void {
       cells.set(cell, counts);
     }
     for (const [cell, counts] of cells) {
+      // The last one stays inside the frame.
+      const x = Math.min(layout.left + cell * (markSize + 1), layout.right - markSize);
       const [why = 0] = [...counts].sort(([, a], [, b]) => b - a)[0] ?? [];
       const name = programme.because[why]?.reason ?? "none";
       context.save();
-      context.translate(layout.left + cell * (markSize + 1), layout[kind].top + 1);
+      context.translate(x, layout[kind].top + 1);
       context.scale(markSize / 10, markSize / 10);
       const shape = new Path2D(markPaths[name]);
       context.lineWidth = 1.2;
