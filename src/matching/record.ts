@@ -1,6 +1,7 @@
 /** What a record says by itself: repetition, on-time, carrier, poles and decay, with the interval of each, and what is wrong with it. */
 import type { Finding } from "../catalogue/finding.ts";
 import type { BenchRecord, Channel, ChannelRole } from "../description/record.ts";
+import { bridgeBurstsOf } from "./reading/bridge-output.ts";
 import {
   type ChannelReading,
   drivenCarrier,
@@ -16,7 +17,7 @@ import type { Poles } from "./reading/poles.ts";
 import { type Repetition, repetitionOf, startsOf } from "./reading/repetition.ts";
 import { soundRepetition } from "./reading/sound.ts";
 import { linesOf, type SpectralLine, type Spectrum, spectrumOf } from "./reading/spectrum.ts";
-import { bridgeBurstsOf, type Pulse, pulsesOf } from "./reading/two-level.ts";
+import { type Pulse, pulsesOf } from "./reading/two-level.ts";
 
 /** A figure and the channel that it was read from, by its place in the record. */
 export interface FromChannel<T> {
@@ -147,14 +148,31 @@ interface TwoLevel {
   readonly bridges: readonly { index: number; bursts: ReturnType<typeof bridgeBurstsOf> }[];
 }
 
-function twoLevelChannels({ channels }: BenchRecord): TwoLevel {
+/** A primary current that is still small where the record begins: the first sample is the drive's first. */
+function beginsAtRest(samples: Float32Array): boolean {
+  const peak = samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const turn = samples.findIndex((value, i) => i > 1 && value * samples[1]! < 0);
+  const first = samples.subarray(0, Math.max(2, turn)).reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  return Math.abs(samples[0]!) < restingShare * peak && first < 0.5 * peak;
+}
+
+/** Of the current's peak. */
+const restingShare = 0.03;
+
+function twoLevelChannels(record: BenchRecord): TwoLevel {
+  const { channels } = record;
+  const current = channels.find(({ role }) => role === "primaryCurrent")?.samples;
+  const atRest = current !== undefined && beginsAtRest(current);
   return {
     gates: channels.flatMap(({ role, samples }, index) => {
       const pulses = role === "gate" ? pulsesOf(samples) : undefined;
       return pulses === undefined || pulses.length === 0 ? [] : [{ index, pulses }];
     }),
     bridges: channels.flatMap(({ role, samples }, index) => {
-      const bursts = role === "bridgeOutput" ? bridgeBurstsOf(samples) : [];
+      const bursts =
+        role === "bridgeOutput"
+          ? bridgeBurstsOf(samples, { ...(current === undefined ? {} : { current }), beginsAtRest: atRest })
+          : [];
       return bursts.length === 0 ? [] : [{ index, bursts }];
     }),
   };
@@ -167,7 +185,8 @@ function bestOnTime(
 ): FromChannel<OnTime> | undefined {
   const [gate, bridge] = [gates[0], bridges[0]];
   if (gate !== undefined) return { channel: gate.index, is: gateOnTime(gate.pulses, interval) };
-  if (bridge !== undefined) return { channel: bridge.index, is: bridgeOnTime(bridge.bursts, interval) };
+  const bridged = bridge === undefined ? undefined : bridgeOnTime(bridge.bursts, interval);
+  if (bridge !== undefined && bridged !== undefined) return { channel: bridge.index, is: bridged };
   for (const { index, reading } of read) {
     const found = signalOnTime(reading.drives, { interval, frequency: reading.rough.frequency });
     if (found !== undefined) return { channel: index, is: found };

@@ -1,8 +1,9 @@
 /** On-time: from the gate, from the bridge, or from where a signal is driven. */
 import { medianOf, robustDeviation } from "../../numerics/robust.ts";
+import type { BridgeBurst } from "./bridge-output.ts";
 import { combined, type Estimate, estimateOf, type Measured } from "./estimate.ts";
 import type { DriveEdges } from "./tones.ts";
-import type { BridgeBurst, Pulse } from "./two-level.ts";
+import type { Pulse } from "./two-level.ts";
 
 export interface OnTime {
   /** [s] */
@@ -22,18 +23,31 @@ export function gateOnTime(pulses: readonly Pulse[], interval: number): OnTime {
   return { ...fromEdges(pulses, interval), by: "gate", drives: pulses };
 }
 
-/** At least one burst. */
-export function bridgeOnTime(bursts: readonly BridgeBurst[], interval: number): OnTime {
-  return { ...fromEdges(bursts, interval), by: "bridge", drives: bursts };
+/** From the bursts that the record holds whole; undefined where there is none. */
+export function bridgeOnTime(bursts: readonly BridgeBurst[], interval: number): OnTime | undefined {
+  const whole = bursts.filter(({ startSeen, cutAtEnd }) => startSeen && !cutAtEnd);
+  return whole.length === 0
+    ? undefined
+    : { ...fromEdges(whole, interval, Math.max(...whole.map(endDoubt))), by: "bridge", drives: bursts };
 }
 
-function fromEdges(pulses: readonly Pulse[], interval: number): { estimate: Estimate; varies: boolean } {
+/** Part of a half-cycle by which an end that the output does not show may be off. */
+const unseenEnd = 0.25;
+
+/** By how much the end of a drive may be off beyond the sampling [samples]: feedback that comes late puts it behind the zero of the current. */
+function endDoubt({ commutations, unsettled, endSeen }: BridgeBurst): number {
+  const half = (commutations[commutations.length - 1]! - commutations[0]!) / (commutations.length - 1);
+  return unsettled + (endSeen ? 0 : unseenEnd * half);
+}
+
+function fromEdges(pulses: readonly Pulse[], interval: number, doubt = 0): { estimate: Estimate; varies: boolean } {
   const lengths = pulses.map(({ from, to }) => to - from);
   const middle = medianOf(lengths);
   const scatter = robustDeviation(lengths);
   const varies = scatter > 0.7;
   // Bursts of one length on one clock meet the samples alike: their average is no surer than one of them.
-  const half = Math.max(edgeHalfWidth, varies ? (1.645 * 1.253 * scatter) / Math.sqrt(lengths.length) : 0) * interval;
+  const half =
+    Math.max(edgeHalfWidth, varies ? (1.645 * 1.253 * scatter) / Math.sqrt(lengths.length) : 0, doubt) * interval;
   const value = middle * interval;
   return { estimate: { value, low: value - half, high: value + half }, varies };
 }
@@ -41,12 +55,12 @@ function fromEdges(pulses: readonly Pulse[], interval: number): { estimate: Esti
 /** Mean rate of the bridge's changes over the bursts [Hz]; undefined where no burst has three. */
 export function bridgeCarrier(bursts: readonly BridgeBurst[], interval: number): Measured | undefined {
   return combined(
-    bursts.slice(0, 200).flatMap(({ commutations }) => {
+    bursts.slice(0, 200).flatMap(({ commutations, unsettled }) => {
       const [first, last] = [commutations[0], commutations[commutations.length - 1]];
       if (first === undefined || last === undefined || commutations.length < 3) return [];
       const span = last - first;
       const value = (commutations.length - 1) / (2 * span * interval);
-      return [{ value, error: value / span / Math.sqrt(6), freedom: 1e6 }];
+      return [{ value, error: (value / span) * Math.sqrt((1 + unsettled ** 2) / 6), freedom: 1e6 }];
     }),
   );
 }

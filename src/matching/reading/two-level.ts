@@ -1,5 +1,5 @@
-/** Channels that switch between levels: the gate that is high for the on-time, the bridge that hops from rail to rail. */
-import { medianOf } from "../../numerics/robust.ts";
+/** Channels that switch between levels: the gate that is high for the on-time. */
+import { crossing } from "./rail-changes.ts";
 
 /** From where a channel is high to where it is low again, in samples; not whole. */
 export interface Pulse {
@@ -75,80 +75,4 @@ export function pulsesOf(samples: Float32Array): readonly Pulse[] | undefined {
     }
   }
   return pulses;
-}
-
-/** Where the line between two neighbours before `after` passes the level. */
-function crossing(samples: Float32Array, after: number, level: number): number {
-  let i = after;
-  while (i > 0 && (samples[i - 1]! - level) * (samples[i]! - level) > 0) i--;
-  if (i === 0) return 0;
-  const [a, b] = [samples[i - 1]!, samples[i]!];
-  return i - 1 + (level - a) / (b - a);
-}
-
-/** One burst of a bridge's output: its first and last change, in samples. */
-export interface BridgeBurst extends Pulse {
-  /** Changes from rail to rail between start and end. */
-  readonly commutations: readonly number[];
-  /** False where the output stays at a rail after the last change: then half a cycle is added for the end. */
-  readonly endSeen: boolean;
-}
-
-/** A pause of this many usual half-cycles ends a burst. */
-const pause = 4;
-
-/** Bursts of a bridge's output. Empty where it does not hop between rails. */
-export function bridgeBurstsOf(samples: Float32Array): readonly BridgeBurst[] {
-  const range = samples.reduce(
-    ({ least, most }, value) =>
-      value - value === 0 ? { least: Math.min(least, value), most: Math.max(most, value) } : { least, most },
-    { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY },
-  );
-  if (!(range.most > range.least)) return [];
-  const middle = (range.least + range.most) / 2;
-  const threshold = 0.2 * (range.most - range.least);
-  // Sign of the rail that the output is at; 0 between the rails.
-  const sideOf = (value: number) => (value > middle + threshold ? 1 : value < middle - threshold ? -1 : 0);
-  const changes: { at: number; to: number }[] = [];
-  let side = sideOf(samples[0] ?? middle);
-  let zeroFrom = -1;
-  for (let i = 1; i < samples.length; i++) {
-    const next = sideOf(samples[i]!);
-    if (next === 0) {
-      if (zeroFrom < 0) zeroFrom = i;
-      continue;
-    }
-    const pausedFrom = zeroFrom;
-    zeroFrom = -1;
-    if (next === side) continue;
-    // Between the rails for more than two samples is a state of its own, not a slope.
-    if (pausedFrom >= 0 && i - pausedFrom > 2) changes.push({ at: pausedFrom - 0.5, to: 0 }, { at: i - 0.5, to: next });
-    else changes.push({ at: pausedFrom >= 0 ? crossing(samples, i, middle) : i - 0.5, to: next });
-    side = next;
-  }
-  if (zeroFrom >= 0 && samples.length - zeroFrom > 2) changes.push({ at: zeroFrom - 0.5, to: 0 });
-  return grouped(changes);
-}
-
-function grouped(changes: readonly { at: number; to: number }[]): readonly BridgeBurst[] {
-  if (changes.length < 4) return [];
-  const usual = medianOf(changes.slice(1).map(({ at }, i) => at - changes[i]!.at));
-  const groups: { at: number; to: number }[][] = [[]];
-  for (const [i, change] of changes.entries()) {
-    if (i > 0 && change.at - changes[i - 1]!.at > pause * usual) groups.push([]);
-    groups[groups.length - 1]!.push(change);
-  }
-  return groups.flatMap((group) => {
-    const [first, last] = [group[0], group[group.length - 1]];
-    if (first === undefined || last === undefined || group.length < 4) return [];
-    const endSeen = last.to === 0;
-    return [
-      {
-        from: first.at,
-        to: endSeen ? last.at : last.at + usual,
-        commutations: group.slice(1, endSeen ? -1 : undefined).map(({ at }) => at),
-        endSeen,
-      },
-    ];
-  });
 }
