@@ -20,8 +20,8 @@ interface Style {
   readonly indent?: Metre;
 }
 
+export const leading = 1.36;
 export const textSize = { title: 5.2 * mm, heading: 3.7 * mm, text: 2.9 * mm, small: 2.4 * mm } as const;
-const leading = 1.36;
 const cellPad = 1.1 * mm;
 
 export class Flow {
@@ -151,6 +151,11 @@ export class Flow {
     this.gap(1.5 * mm);
   }
 
+  /** Of a table without headings. */
+  tableHeight(columns: readonly Column[], rows: readonly (readonly string[])[], { size = textSize.text } = {}): Metre {
+    return rows.reduce((sum, row) => sum + this.rowHeight(columns, row, size), 0);
+  }
+
   private cellLines({ share, face = "regular" }: Column, text: string, size: Metre): readonly string[] {
     return wrapped(text, { width: share * this.area.width - 2 * cellPad, size, face });
   }
@@ -182,7 +187,7 @@ export class Flow {
       kind: "path",
       segments: polyline([
         { x: this.area.x, y: this.y },
-        { x: this.area.x + this.area.width, y: this.y },
+        { x: left, y: this.y },
       ]),
       width: ruled,
       tone: ruled > weight.fine ? "rule" : "hair",

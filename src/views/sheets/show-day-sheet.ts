@@ -1,8 +1,8 @@
 /** The day of the show: distances, what stays charged, what is asked of whom, and boxes to tick; printed once every hazard was acknowledged by name. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { quantities } from "../../catalogue/quantities.ts";
-import { formatQuantity, formatRange } from "../../units/format.ts";
-import { keepOff } from "../../workbench/keep-off.ts";
+import { formatRange } from "../../units/format.ts";
+import { keepOff, waitFor } from "../../workbench/keep-off.ts";
 import { standoff } from "../../workbench/standoff.ts";
 import { showDayChecklist } from "../../workbench/standoff-checklist.ts";
 import type { ChecklistItem, Standoff } from "../../workbench/standoff-contract.ts";
@@ -149,7 +149,7 @@ function stores(flow: Flow, { stored }: Standoff): void {
       says,
       shown(energy, "J", 2),
       shown(voltage, "V", 2),
-      waiting === "none" ? "nothing discharges it: short it by hand" : formatQuantity(waiting, "s", { digits: 2 }),
+      waiting === "none" ? "nothing discharges it: short it by hand" : waitFor(waiting),
     ]),
     { size: 2.6 * mm },
   );
