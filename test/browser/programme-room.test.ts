@@ -89,6 +89,17 @@ describe("a song", () => {
     await page.locator(".song-findings li.stop").waitFor();
   });
 
+  test("is dropped on the page", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    await page.evaluate(() => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(["tune Dropped\n1 s: A2"], "dropped.tune"));
+      document.querySelector(".roll")?.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true }));
+    });
+    await expect.poll(() => title(page)).toBe("Dropped");
+  });
+
   test("of one tone is planned at once", async ({ open }) => {
     const { page } = await open(inRoom);
     await planned(page);
@@ -128,6 +139,19 @@ describe("what was left out", () => {
     await page.getByRole("checkbox", { name: "Melody sounds" }).uncheck();
     const sent = page.locator(".voices tr", { hasText: "Melody" }).locator("td").first();
     await expect.poll(() => sent.innerText(), { timeout: 15_000 }).toBe("0");
+  });
+});
+
+describe("the figures of the programme", () => {
+  test("answer why", async ({ open }) => {
+    const { page } = await open(inRoom);
+    await planned(page);
+    await page.getByRole("button", { name: "Why programme, pulses sent?" }).click();
+    const drawer = page.locator(".why-drawer");
+    await drawer.waitFor();
+    const number = await page.locator('[data-figure="programme.pulses"] .number').innerText();
+    expect(await drawer.locator(".answer .number").innerText()).toBe(number);
+    await expect.poll(() => drawer.locator(".working").count(), { timeout: 20_000 }).toBe(0);
   });
 });
 

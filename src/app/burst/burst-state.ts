@@ -3,7 +3,7 @@ import { computed, effect, signal } from "@preact/signals";
 import type { Figure } from "../../catalogue/figure.ts";
 import type { BurstSetting } from "../../workbench/burst-contract.ts";
 import type { CoilFile } from "../../workbench/contract.ts";
-import { answer, doubts, solution, study } from "../state/answers.ts";
+import { answer, doubts, roomFigures, solution, study } from "../state/answers.ts";
 import { file, onDisk } from "../state/document.ts";
 import { notice, room } from "../state/view.ts";
 import type { BurstDoubts, StudiedBurst } from "../worker/answer.ts";
@@ -19,12 +19,12 @@ export const burstBehind = computed(
 );
 
 const inBurstRoom = computed(() => room.value === "burst" || room.value === "driver");
-/** The figures of the coil at rest and of the burst at the setting, as one list. */
+/** The figures of the coil at rest, of the burst at the setting, and of what a room adds, as one list. */
 export const shownFigures = computed(() => {
   const still = solution.value?.figures;
   // where the sliders are out of sight, they move no figure
   const driven = inBurstRoom.value ? burst.value?.study.figures : answer.value?.burstFigures;
-  return still && driven ? new Map([...still, ...driven]) : still;
+  return still && new Map([...still, ...(driven ?? []), ...(roomFigures.value ?? [])]);
 });
 
 /** The burst as lists of figures and findings show it: while a slider moves, they follow a few times a second. */

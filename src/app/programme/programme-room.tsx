@@ -17,7 +17,7 @@ import { followPlayer, silencePlayer } from "./player.ts";
 import { followProgramme, planned, shown, takeFiles } from "./programme-state.ts";
 import { ReasonsPanel } from "./reasons-panel.tsx";
 import { RollView } from "./roll-view.tsx";
-import { SongPanel } from "./song-panel.tsx";
+import { SongChooser, WrittenPanel } from "./song-panel.tsx";
 import { Transport } from "./transport.tsx";
 import { FitPanel, VoicesPanel } from "./voices-panel.tsx";
 
@@ -57,6 +57,7 @@ export function ProgrammeRoom() {
           High voltage can kill, also while it sings. Nobody inside the line that Stand-off gives, ears covered, a hand
           at the stop. Nothing here is a permission to switch on.
         </p>
+        <SongChooser />
         {programme === undefined ? (
           <p class="empty">{failed ?? "The programme appears here when the coil has been solved."}</p>
         ) : (
@@ -72,8 +73,8 @@ export function ProgrammeRoom() {
           </>
         )}
       </div>
-      <aside class="programme-side" aria-label="Song, voices, reasons, figures">
-        <SongPanel />
+      <aside class="programme-side" aria-label="Notation, voices, reasons, figures">
+        <WrittenPanel />
         <VoicesPanel />
         <FitPanel />
         <ReasonsPanel />

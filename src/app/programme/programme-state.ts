@@ -2,7 +2,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import type { CoilFile } from "../../workbench/contract.ts";
 import type { ProgrammeOptions } from "../../workbench/programme-contract.ts";
-import { answer } from "../state/answers.ts";
+import { answer, roomFigures } from "../state/answers.ts";
 import { file } from "../state/document.ts";
 import { notice, room } from "../state/view.ts";
 import { latestOnly, recordBench } from "../worker/bench.ts";
@@ -80,6 +80,7 @@ export function followProgramme(): void {
         position.value = Math.min(isSame ? position.peek() : 0, duration);
       }
       shown.value = got.shown;
+      roomFigures.value = got.shown.figures;
     },
   );
   effect(() => {

@@ -8,6 +8,7 @@ import { readSong, writeMidi, writeNotation } from "../../readers/song.ts";
 import { scheduleCsv } from "../../views/schedule-csv.ts";
 import { programmeJson } from "../../views/text/programme-json.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
+import { type Explanation, explain } from "../../workbench/explain.ts";
 import { planProgramme } from "../../workbench/programme.ts";
 import type { ProgrammeOptions, ProgrammeStudy } from "../../workbench/programme-contract.ts";
 import {
@@ -111,6 +112,16 @@ function shownOf(study: ProgrammeStudy, findings: readonly Finding[]): ShownProg
 
 function buffersOf({ notes, pulses }: ShownProgramme): ArrayBuffer[] {
   return [...Object.values(notes), ...Object.values(pulses)].map(({ buffer }) => buffer);
+}
+
+/** Why a figure of the newest plan is what it is. What moves it is not tried: every try would be a plan of its own. */
+export function explainFigure(
+  { file, solution }: { readonly file: CoilFile; readonly solution: Solution },
+  id: string,
+): Explanation | undefined {
+  if (planned === undefined) return undefined;
+  const figures = new Map([...solution.figures, ...planned.study.figures]);
+  return explain({ file, solution: { ...solution, figures }, id });
 }
 
 /** The sound of a stretch of what was planned; undefined where nothing was. */

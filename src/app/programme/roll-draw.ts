@@ -249,7 +249,12 @@ function drawPulses(painting: Painting): void {
     context.globalAlpha = 0.6;
     context.fillRect(left, toY(lit), right - left, foot - toY(lit));
     context.globalAlpha = 1;
-    if (foot - toY(lit) > 12) text(painting, "no spark", { x: left - 6, y: (foot + toY(lit)) / 2, align: "right" });
+    if (foot - toY(lit) > 12)
+      text(painting, layout.width < 520 ? "unlit" : "no spark", {
+        x: left - 6,
+        y: (foot + toY(lit)) / 2,
+        align: "right",
+      });
   }
   // The longest of each half pixel: many lie on one another.
   const [first, last] = [firstFrom(start, sight.from), firstFrom(start, sight.to)];

@@ -5,10 +5,11 @@ import { readQuantity } from "../../units/index.ts";
 import { SeverityMark } from "../findings/severity-mark.tsx";
 import { planned, source, takeFiles, takeSong, tunes, tuneText, writeTune } from "./programme-state.ts";
 
-export function SongPanel() {
+/** What is there to begin with, and files. */
+export function SongChooser() {
   const now = source.value;
   return (
-    <section class="side-part" aria-labelledby="song-title">
+    <section class="song-chooser" aria-labelledby="song-title">
       <h2 id="song-title">Song</h2>
       <fieldset class="cluster" aria-label="Tunes to begin with">
         {tunes.map((tune) => (
@@ -23,6 +24,15 @@ export function SongPanel() {
         ))}
       </fieldset>
       <FileChooser />
+    </section>
+  );
+}
+
+/** A song written down, and single tones. */
+export function WrittenPanel() {
+  return (
+    <section class="side-part" aria-labelledby="written-title">
+      <h2 id="written-title">Written down</h2>
       <TuneBox />
       <GlideForm />
     </section>
@@ -48,7 +58,7 @@ function FileChooser() {
           event.currentTarget.value = "";
         }}
       />
-      <span class="small">MIDI or a tune as text; or drop one here.</span>
+      <span class="small">MIDI, or a tune as text; or drop one on the page.</span>
       {now.kind === "file" && <p>{now.name}</p>}
     </div>
   );

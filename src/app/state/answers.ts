@@ -1,5 +1,6 @@
 /** What the workers found for the text on the table. The last answer stays until the next is there. */
 import { computed, effect, signal } from "@preact/signals";
+import type { Figures } from "../../catalogue/figure.ts";
 import type { Finding } from "../../catalogue/finding.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import type { Answer, Study } from "../worker/answer.ts";
@@ -11,6 +12,8 @@ import { notice } from "./view.ts";
 export const answer = signal<Answer | undefined>(undefined);
 /** The newest solution; stays while the text cannot be solved. */
 export const solution = signal<Solution | undefined>(undefined);
+/** Figures that a room works out for itself, e.g. of a programme; they come beside those of the coil. */
+export const roomFigures = signal<Figures | undefined>(undefined);
 /** Intervals of the newest text that was left in peace. */
 export const study = signal<Study | undefined>(undefined);
 /** True while the figures shown are not those of the text on the table. */

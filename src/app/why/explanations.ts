@@ -7,7 +7,7 @@ import { settled } from "../state/answers.ts";
 import { file } from "../state/document.ts";
 import { asked, room } from "../state/view.ts";
 import type { Explained } from "../worker/answer.ts";
-import { latestOnly, slowBench } from "../worker/bench.ts";
+import { latestOnly, recordBench, slowBench } from "../worker/bench.ts";
 
 export const explained = signal<ReadonlyMap<string, Explained>>(new Map());
 
@@ -20,13 +20,17 @@ interface Question {
   readonly setting: BurstSetting;
 }
 
+/** What was planned is known to the worker that planned it. */
+const explanationOf = ({ file, id, setting }: Question) =>
+  id.startsWith("programme.")
+    ? recordBench().explainProgramme(file, id, setting)
+    : slowBench().explain(file, id, setting);
+
 const askerOf = () =>
   latestOnly(
     async ({ file, id, setting }: Question) => ({
       id,
-      got: await slowBench()
-        .explain(file, id, setting)
-        .catch(() => undefined),
+      got: await explanationOf({ file, id, setting }).catch(() => undefined),
     }),
     ({ id, got }) => {
       if (got !== undefined) explained.value = new Map(explained.value).set(id, got);

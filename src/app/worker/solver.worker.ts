@@ -258,6 +258,13 @@ const bench = {
     if (solution === undefined) return { text: file.text, songFindings: [], failed: failed ?? unreadable };
     return planOf({ file, solution }, source, options);
   },
+  /** Why a figure of the planned song is what it is. */
+  async explainProgramme(file: CoilFile, id: string, setting: BurstSetting): Promise<Explained> {
+    const { explainFigure } = await programmeWork();
+    const { solution } = solved(file);
+    const explanation = solution && explainFigure({ file, solution }, id);
+    return { text: file.text, setting, explanation };
+  },
   async programmeSound(stretch: Stretch) {
     return (await programmeWork()).soundOf(stretch);
   },
