@@ -3,8 +3,8 @@ import { type FirmwareFile, firmwareOfSchedule, firmwareOfSerial } from "../prog
 import { type GateError, type GateSettings, gateOf, type PreviewSettings, previewOf, wavFile } from "../sound/index.ts";
 import type { ProgrammeStudy } from "./programme-contract.ts";
 
-export { type Fate, fateOf, type ProgrammeLimits, type Reason, reasons } from "../programme/index.ts";
-export { type GateError, type GateSettings, gateRates } from "../sound/index.ts";
+export { type Fate, fateOf, type Reason, reasons } from "../programme/index.ts";
+export type { GateError, GateSettings } from "../sound/index.ts";
 
 /**
  * A preview of the sound as a WAV file, piece by piece. It begins softly; it is a model of clicks, not a level.

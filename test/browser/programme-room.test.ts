@@ -76,6 +76,10 @@ describe("a song", () => {
     await page.getByRole("button", { name: /^line 2, column 7/ }).click();
     expect(await box.evaluate((element: HTMLTextAreaElement) => element.selectionStart)).toBe(17);
     expect(await box.getAttribute("aria-invalid")).toBe("true");
+    // what is shown is the song before: it is neither played nor written
+    await page.locator(".roll[data-behind]").waitFor();
+    expect(await page.getByRole("button", { name: "Play preview" }).isDisabled()).toBe(true);
+    expect(await page.getByRole("button", { name: "Pulses CSV" }).isDisabled()).toBe(true);
   });
 
   test("is taken from a MIDI file, and a file that is none is refused", async ({ open }) => {

@@ -6,7 +6,7 @@ import { downloadBlob } from "../host/pick-file.ts";
 import { notice } from "../state/view.ts";
 import { recordBench } from "../worker/bench.ts";
 import type { OutputKind, OutputSetting, Written } from "./programme-answer.ts";
-import { behindPlan, shown } from "./programme-state.ts";
+import { shown, staleShown } from "./programme-state.ts";
 
 const setting = signal<OutputSetting>({ gateRate: 192_000, gatePulse: "positive", idlesHigh: false });
 const writing = signal(false);
@@ -58,7 +58,7 @@ const rates = [44_100, 48_000, 96_000, 192_000] as const;
 
 export function OutputsPanel() {
   const now = setting.value;
-  const waits = writing.value || behindPlan.value || shown.value === undefined;
+  const waits = writing.value || staleShown.value || shown.value === undefined;
   return (
     <section class="outputs" aria-labelledby="outputs-title">
       <h2 id="outputs-title">Take it along</h2>

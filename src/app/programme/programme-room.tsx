@@ -14,7 +14,7 @@ import { leaveMidi } from "./midi-input.ts";
 import { OutputsPanel } from "./outputs-panel.tsx";
 import { listenForPanic, onPanic } from "./panic.ts";
 import { followPlayer, silencePlayer } from "./player.ts";
-import { followProgramme, planned, shown, takeFiles } from "./programme-state.ts";
+import { followProgramme, planned, shown, takeFiles, unread } from "./programme-state.ts";
 import { ReasonsPanel } from "./reasons-panel.tsx";
 import { RollView } from "./roll-view.tsx";
 import { SongChooser, WrittenPanel } from "./song-panel.tsx";
@@ -58,6 +58,12 @@ export function ProgrammeRoom() {
           at the stop. Nothing here is a permission to switch on.
         </p>
         <SongChooser />
+        {programme !== undefined && (failed !== undefined || unread.value) && (
+          <p class="wrong" role="alert">
+            {failed === undefined ? "The song could not be read" : `Nothing was planned: ${failed}`}. What is shown
+            below is older.
+          </p>
+        )}
         {programme === undefined ? (
           <p class="empty">{failed ?? "The programme appears here when the coil has been solved."}</p>
         ) : (

@@ -4,7 +4,7 @@ import type { CoilFile } from "../../workbench/contract.ts";
 import type { ProgrammeOptions } from "../../workbench/programme-contract.ts";
 import { answer, roomFigures } from "../state/answers.ts";
 import { file } from "../state/document.ts";
-import { notice, room } from "../state/view.ts";
+import { room } from "../state/view.ts";
 import { latestOnly, recordBench } from "../worker/bench.ts";
 import type { ProgrammeAnswer, ShownProgramme, SongSource } from "./programme-answer.ts";
 
@@ -37,10 +37,15 @@ interface Question {
 export const planned = signal<ProgrammeAnswer | undefined>(undefined);
 const plannedFor = signal<Question | undefined>(undefined);
 /** True while the plan shown is not that of the coil, the song and the options on the desk. */
-export const behindPlan = computed(() => {
+const behindPlan = computed(() => {
   const of = plannedFor.value;
   return of?.file.text !== file.value.text || of.source !== source.value || of.options !== options.value;
 });
+
+/** True where the song on the desk could not be planned: what is shown is older. */
+export const unread = computed(() => planned.value !== undefined && planned.value.shown === undefined);
+/** True while what is shown is not what is on the desk. */
+export const staleShown = computed(() => behindPlan.value || unread.value);
 
 /** The last song that could be read, as planned. */
 export const shown = signal<ShownProgramme | undefined>(undefined);
@@ -52,21 +57,22 @@ export const position = signal(0);
 
 let sightOf: SongSource | undefined;
 
-const failing = (error: unknown): undefined => {
-  notice.value = `The song could not be planned: ${error instanceof Error ? error.message : String(error)}`;
-  return undefined;
+const failing = (question: Question, error: unknown): ProgrammeAnswer => {
+  const failed = `the song could not be planned: ${error instanceof Error ? error.message : String(error)}`;
+  return { text: question.file.text, songFindings: [], failed };
 };
 
 /** Plans whenever the room is open and the coil was solved; called once. */
 export function followProgramme(): void {
   const ask = latestOnly(
     async (question: Question) => {
-      const got = await recordBench().programme(question.file, question.source, question.options).catch(failing);
+      const got = await recordBench()
+        .programme(question.file, question.source, question.options)
+        .catch((error: unknown) => failing(question, error));
       return { got, question };
     },
     ({ got, question }) => {
       plannedFor.value = question;
-      if (got === undefined) return;
       planned.value = got;
       if (got.shown === undefined) return;
       const { duration } = got.shown;

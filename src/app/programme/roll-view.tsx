@@ -6,7 +6,7 @@ import { useSize } from "../drawing/use-size.ts";
 import { theme } from "../state/view.ts";
 import { seek } from "./player.ts";
 import { fates, type ShownProgramme } from "./programme-answer.ts";
-import { behindPlan, look, options, pan, position, shown, sight, zoom } from "./programme-state.ts";
+import { look, options, pan, position, shown, sight, staleShown, zoom } from "./programme-state.ts";
 import { ReasonMark } from "./reason-marks.tsx";
 import { drawRoll, readTones } from "./roll-draw.ts";
 import { firstFrom, layRoll, timeScale } from "./roll-layout.ts";
@@ -44,7 +44,7 @@ export function RollView() {
   if (programme === undefined) return null;
   const scale = timeScale(layout, { from, to });
   return (
-    <section class="roll" aria-labelledby="roll-title" data-behind={behindPlan.value || undefined}>
+    <section class="roll" aria-labelledby="roll-title" data-behind={staleShown.value || undefined}>
       <div class="roll-bar">
         <h2 id="roll-title">{programme.title}</h2>
         <p class="small">{summary(programme)}</p>
@@ -84,7 +84,7 @@ export function RollView() {
       </section>
       <p id="roll-keys" class="small">
         Press into the picture to go there. Keys: ← → along, + − closer and wider, 0 the whole, N and P the next and the
-        last mark.
+        previous mark.
       </p>
       <MarkTeller programme={programme} />
     </section>
@@ -94,8 +94,9 @@ export function RollView() {
 function summary({ figures, voices, duration }: ShownProgramme): string {
   const value = (id: string) => figures.get(id)?.value ?? 0;
   const count = (id: string) => String(Math.round(value(id)));
+  if (figures.size === 0) return "Nothing is planned: without an interrupter in the coil file there are no limits.";
   const names = voices.length === 1 ? "1 voice" : `${voices.length} voices`;
-  return `${names}, ${formatQuantity(duration, "s", { digits: 3, trim: true })}: ${count("programme.pulses")} of ${count("programme.wanted")} pulses are sent, ${count("programme.trimmed")} of them shortened; ${count("programme.merged")} go with another note's, ${count("programme.dropped")} are left out.`;
+  return `${names}, ${formatQuantity(duration, "s", { digits: 3, trim: true })}: ${count("programme.pulses")} of ${count("programme.wanted")} pulses are sent, ${count("programme.trimmed")} of them shortened; ${count("programme.merged")} are merged with those of another note, ${count("programme.dropped")} are left out.`;
 }
 
 function onKey(event: KeyboardEvent): void {
@@ -165,7 +166,7 @@ function MarkTeller({ programme }: { readonly programme: ShownProgramme }) {
   return (
     <div class="mark-teller">
       <button type="button" onClick={() => toMark(-1)}>
-        Last mark
+        Previous mark
       </button>
       <button type="button" onClick={() => toMark(1)}>
         Next mark

@@ -2,7 +2,7 @@
 import { greatestVolume, volume } from "./audio.ts";
 import { panic, panics } from "./panic.ts";
 import { looping, play, playing, seek, stop } from "./player.ts";
-import { position, shown } from "./programme-state.ts";
+import { position, shown, unread } from "./programme-state.ts";
 
 export function Transport() {
   const duration = shown.value?.duration ?? 0;
@@ -13,7 +13,7 @@ export function Transport() {
       <button
         type="button"
         class="play"
-        disabled={duration === 0}
+        disabled={duration === 0 || (unread.value && !playing.value)}
         onClick={() => {
           if (playing.value) stop();
           else void play();

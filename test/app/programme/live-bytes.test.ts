@@ -10,7 +10,7 @@ import {
   strokeBytes,
   strokeOf,
 } from "../../../src/app/programme/live-bytes.ts";
-import { firmwareOfSerial } from "../../../src/programme/firmware/index.ts";
+import { serialFirmware } from "../../../src/workbench/programme-outputs.ts";
 
 describe("bytes of a key", () => {
   // published: MIDI 1.0 detailed specification, table 2: 9n key velocity, 8n key velocity; values of 7 bits
@@ -77,10 +77,12 @@ describe("the line", () => {
     expect(heartbeat).toEqual([0xfe]);
     expect(silence).toEqual([0xb0, 120, 0, 0xb0, 123, 0]);
     // law: several heartbeats fit into the shortest time without one that a controller of ours is written with
-    const wait = 0.4;
     const limits = { onTime: 100e-6, gap: 1e-3, duty: 0.05, rate: 300 };
-    const files = firmwareOfSerial({ limits, idlesHigh: false, heartbeat: wait, longestNote: 20 });
-    const text = files.map((file) => file.text).join("\n");
+    const text = (serialFirmware({ limits }) ?? []).map((file) => file.text).join("\n");
+    const defined = (name: string) => Number(new RegExp(`#define ${name} (\\d+)`).exec(text)?.[1]);
+    const wait = defined("HEARTBEAT_TICKS") / defined("TICKS_PER_SECOND");
+    // what the room says beside the switch
+    expect(wait).toBe(0.4);
     expect(text).toMatch(/SERIAL_BAUD 31250UL/);
     expect(text).toMatch(/byte == 0xfe/);
     expect(text).toMatch(/first == 120 \|\| first == 123/);
