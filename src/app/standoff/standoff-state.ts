@@ -2,7 +2,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import type { Hazard } from "../../description/hazards.ts";
 import type { CoilFile } from "../../workbench/contract.ts";
-import { answer } from "../state/answers.ts";
+import { answer, roomFigures } from "../state/answers.ts";
 import { commitEdits, drawable, file } from "../state/document.ts";
 import { notice, room } from "../state/view.ts";
 import { latestOnly, recordBench } from "../worker/bench.ts";
@@ -28,6 +28,12 @@ export function followStandoff(): void {
   effect(() => {
     const solved = answer.value?.text === file.value.text && answer.value.solution !== undefined;
     if (room.value === "standoff" && solved && behindStandoff.value) ask(file.value);
+  });
+  effect(() => {
+    const figures = found.value?.standoff?.figures;
+    if (room.value !== "standoff" || figures === undefined) return;
+    // beside those of other rooms, which stay known
+    roomFigures.value = new Map([...(roomFigures.peek() ?? []), ...figures]);
   });
 }
 
