@@ -12,6 +12,8 @@ export interface PapersCommandOptions {
   readonly units?: string;
   readonly format?: string;
   readonly date?: string;
+  readonly pictures?: boolean;
+  readonly frames?: string;
   readonly json?: boolean;
 }
 
@@ -23,17 +25,31 @@ export interface PapersWanted {
   readonly lengths: "mm" | "in";
   readonly formats: readonly PaperFormat[];
   readonly date: string;
+  /** The teaching pictures too; each as so many frames, or as one still. */
+  readonly pictures?: { readonly frames?: number };
 }
 
 /** @throws UserError an option is none of what it can be; the message says what that is */
 export function papersWanted(
-  { sheets: names, paper = "a4", units = "metric", format = paperFormats.join(","), date }: PapersCommandOptions,
+  {
+    sheets: names,
+    paper = "a4",
+    units = "metric",
+    format = paperFormats.join(","),
+    date,
+    pictures,
+    frames,
+  }: PapersCommandOptions,
   today: string,
 ): PapersWanted {
+  if (frames !== undefined && !pictures) throw new UserError("--frames is of the pictures: give --pictures with it");
   return {
+    // pictures are for another day than sheets: they come alone where no sheet is named
     sheets:
       names === undefined
-        ? sheets
+        ? pictures
+          ? []
+          : sheets
         : listed(
             "--sheets",
             names,
@@ -44,6 +60,7 @@ export function papersWanted(
     lengths: oneOf("--units", units, ["metric", "inch"] as const) === "metric" ? "mm" : "in",
     formats: listed("--format", format, paperFormats),
     date: dateOf(date ?? today),
+    ...(pictures ? { pictures: frames === undefined ? {} : { frames: framesOf(frames) } } : {}),
   };
 }
 
@@ -58,6 +75,15 @@ function oneOf<T extends string>(option: string, text: string, words: readonly T
 const listed = <T extends string>(option: string, text: string, words: readonly T[]): readonly T[] => [
   ...new Set(text.split(",").map((word) => oneOf(option, word, words))),
 ];
+
+const mostFrames = 600;
+
+function framesOf(text: string): number {
+  const count = Number(text);
+  if (!/^\d+$/.test(text.trim()) || count < 2 || count > mostFrames)
+    throw new UserError(`--frames ${text}: expected a count from 2 to ${mostFrames}, such as 60`);
+  return count;
+}
 
 function dateOf(text: string): string {
   const time = Date.parse(`${text}T00:00:00Z`);

@@ -208,6 +208,11 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .option("--units <system>", "of lengths: metric or inch; metric where left out")
     .option("--format <kinds>", "pdf, svg, dxf, csv, with commas between; all of them where left out")
     .option("--date <day>", "to print on the sheets, e.g. 2026-01-31; today where left out")
+    .option(
+      "--pictures",
+      "teaching pictures of this coil as SVG, for a bright and a dark room; without --sheets no sheets",
+    )
+    .option("--frames <count>", "of each picture one round as a numbered series, e.g. 60")
     .option("--json", "print what was written, and what not and why, as JSON")
     .addHelpText(
       "after",
@@ -215,6 +220,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
         "coilwright papers lantern.yaml --out papers",
         "coilwright papers lantern.yaml --out papers --paper letter --units inch --format pdf",
         "coilwright papers lantern.yaml --out cut --sheets primary-plan,former-ends --format dxf",
+        "coilwright papers lantern.yaml --out talk --pictures",
       ),
     )
     .action(async (file: string, options: PapersCommandOptions) =>

@@ -7,3 +7,6 @@ import type { FontFiles } from "../views/sheets/index.ts";
 const bytesOf = (address: string): Uint8Array => Buffer.from(address.slice(address.indexOf(",") + 1), "base64");
 
 export const sheetFonts = (): FontFiles => ({ regular: bytesOf(regular), bold: bytesOf(bold) });
+
+/** The font of the pictures as a data address: a file that stands alone cannot fetch one. */
+export const pictureFont: string = regular;

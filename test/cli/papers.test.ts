@@ -119,3 +119,68 @@ describe("coilwright papers", () => {
     expect(made(io)).toEqual([]);
   });
 });
+
+const stories = [
+  "rectifier",
+  "half-cycle",
+  "energy-see-saw",
+  "two-pendulums",
+  "approach",
+  "train-spectrum",
+  "skin-depth",
+];
+
+// law: as many files as pictures, themes and frames; each stands alone, and a round begins where it ends
+describe("coilwright papers --pictures", () => {
+  it("writes each picture as a still in both themes, and no sheet", async () => {
+    const { io } = await papers(shown, "--pictures");
+    expect(made(io)).toEqual(
+      stories.flatMap((id) => [`bench/picture-${id}-paper.svg`, `bench/picture-${id}-hall.svg`]),
+    );
+    for (const name of made(io)) {
+      const text = io.files.get(name) ?? "";
+      expect(text).toMatch(/^<!-- Coilwright picture -->\n<svg [\s\S]*<\/svg>\n$/);
+      expect(text).toContain("@font-face");
+      // nothing is fetched from anywhere
+      expect(text.replace("http://www.w3.org/2000/svg", "")).not.toMatch(/https?:/);
+      expect(text).not.toMatch(/NaN|Infinity|undefined/);
+    }
+    expect(io.files.get("bench/picture-rectifier-paper.svg")).not.toBe(
+      io.files.get("bench/picture-rectifier-hall.svg"),
+    );
+    expect(io.printed.out).toContain("no picture is a permission");
+  });
+
+  it("writes one round as a numbered series, and lists it in one line", async () => {
+    const { io } = await papers(thimble, "--pictures", "--frames", "4");
+    const names = made(io);
+    expect(names.length).toBe(stories.length * 2 * 4);
+    expect(names.slice(0, 4)).toEqual([1, 2, 3, 4].map((n) => `bench/picture-rectifier-paper-00${n}.svg`));
+    const frames = names.filter((name) => name.includes("two-pendulums-hall")).map((name) => io.files.get(name));
+    expect(new Set(frames).size).toBe(4);
+    expect(io.printed.out).toContain("bench/picture-rectifier-paper-001.svg … picture-rectifier-paper-004.svg\n");
+  });
+
+  it("writes sheets beside them where they are named, and says both as JSON", async () => {
+    const { io } = await papers(thimble, "--pictures", "--sheets", "data-plate", "--format", "svg", "--json");
+    const { written, without } = JSON.parse(io.printed.out);
+    expect(written[0]).toBe("bench/data-plate.svg");
+    expect(written.length).toBe(15);
+    expect(without).toEqual([]);
+  });
+
+  it("says what a picture would take where the file lacks it", async () => {
+    const { io } = await papers(thimble.replace(/\nsupply:[\s\S]*?\n(?=\S)/, "\n"), "--pictures");
+    expect(io.printed.out).toContain("picture-rectifier: it takes a supply and a burst that loads it");
+  });
+
+  it.each([
+    [["--frames", "60"], "--frames is of the pictures"],
+    [["--pictures", "--frames", "1"], "--frames 1: expected a count from 2 to 600"],
+    [["--pictures", "--frames", "ten"], "--frames ten: expected a count"],
+  ])("answers %j in words", async (options, words) => {
+    const { code, io } = await papers(thimble, ...options);
+    expect(code).toBe(2);
+    expect(io.printed.err).toContain(words);
+  });
+});

@@ -5,13 +5,14 @@ import { burstsOf, judge, readInput } from "../coil-input.ts";
 import { exit, exitFor } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 import { type PapersCommandOptions, type PapersWanted, papersWanted } from "../papers-options.ts";
+import { writePictures } from "../pictures-output.ts";
 import { sheetFonts } from "../sheet-fonts.ts";
 
 /** `coilwright papers FILE --out DIR`: the sheets that are taken to the bench, at true size. */
 export async function papers(io: Io, name: string, options: PapersCommandOptions): Promise<number> {
   const wanted = papersWanted(options, io.today());
   const input = await readInput(io, name);
-  const judged = judge(input.text);
+  const judged = judge(input.text, { waveforms: wanted.pictures !== undefined });
   const { file, solution, findings } = judged;
   const bursts = burstsOf(judged);
   const readable = file.coil !== undefined;
@@ -24,7 +25,9 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
   const subject: SheetSubject = { file, coil: file.coil, solution, ...bursts, study: bursts.study, fileName };
   const fonts = sheetFonts();
   const written: string[] = [];
-  const without: { sheet: string; says: string }[] = [];
+  const listed: string[] = [];
+  const without: NotWritten[] = [];
+  const folder = options.out.replace(/[/\\]+$/, "");
   await io.folder(options.out);
   for (const sheet of wanted.sheets) {
     io.progress(`laying out ${sheet.title}`);
@@ -34,37 +37,66 @@ export async function papers(io: Io, name: string, options: PapersCommandOptions
       continue;
     }
     for (const { name: made, content, beginning } of await sheetFiles(sheet, subject, { ...wanted, fonts })) {
-      const path = `${options.out.replace(/[/\\]+$/, "")}/${made}`;
+      const path = `${folder}/${made}`;
       await io.write(path, { text: content, beginning });
       written.push(path);
+      listed.push(path);
     }
+  }
+  if (wanted.pictures) {
+    const pictures = await writePictures(io, {
+      coil: file.coil,
+      solution,
+      study: bursts.study,
+      folder,
+      ...wanted.pictures,
+    });
+    written.push(...pictures.written);
+    listed.push(...pictures.listed);
+    without.push(...pictures.without);
   }
   io.progress("");
   // the sheet that people stand by is held back for a reason that they must read
-  const blocks: readonly Finding[] = without.some(({ sheet }) => sheet === "show-day") ? showDayBlocks(subject) : [];
+  const blocks: readonly Finding[] = without.some((one) => "sheet" in one && one.sheet === "show-day")
+    ? showDayBlocks(subject)
+    : [];
   if (wanted.named && written.length === 0 && blocks.length === 0)
     throw new UserError(
-      `nothing to write: ${without.map(({ sheet, says }) => `${sheet}: ${says}`).join("; ") || `no sheet that was asked for has a file of ${wanted.formats.join(" or ")}`}`,
+      `nothing to write: ${without.map(notWritten).join("; ") || `no sheet that was asked for has a file of ${wanted.formats.join(" or ")}`}`,
     );
   if (options.json) io.out(`${JSON.stringify({ written, without, findings: blocks }, undefined, 2)}\n`);
-  else io.out(reportText({ written, without, wanted }));
+  else io.out(reportText({ written, listed, without, wanted }));
   return blocks.length > 0 ? exit.findings : exitFor({ readable, findings });
 }
 
+type NotWritten =
+  | { readonly sheet: string; readonly says: string }
+  | { readonly picture: string; readonly says: string };
+
+const notWritten = (one: NotWritten): string => `${"sheet" in one ? one.sheet : `picture-${one.picture}`}: ${one.says}`;
+
 function reportText({
   written,
+  listed,
   without,
   wanted,
 }: {
   written: readonly string[];
-  without: readonly { readonly sheet: string; readonly says: string }[];
+  /** The same, a series in one line. */
+  listed: readonly string[];
+  without: readonly NotWritten[];
   wanted: PapersWanted;
 }): string {
+  const count = `${written.length} ${written.length === 1 ? "file" : "files"}`;
   return `${[
-    ...written,
-    ...(without.length > 0 ? ["", "not written:", ...without.map(({ sheet, says }) => `  ${sheet}: ${says}`)] : []),
+    ...listed,
+    ...(without.length > 0 ? ["", "not written:", ...without.map((one) => `  ${notWritten(one)}`)] : []),
     "",
-    `${written.length} ${written.length === 1 ? "file" : "files"}, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
-    "No sheet is a permission to switch on.",
+    ...(wanted.sheets.length === 0
+      ? [`${count}. Words and numbers are of this coil; no picture is a permission to switch on or to touch.`]
+      : [
+          `${count}, ${wanted.paper === "a4" ? "A4" : "Letter"}. Print at 100 %, and lay a rule on the check line before anything is drilled.`,
+          "No sheet is a permission to switch on.",
+        ]),
   ].join("\n")}\n`;
 }

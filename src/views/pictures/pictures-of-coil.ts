@@ -21,6 +21,17 @@ export interface PictureInputs {
   readonly approach: Approach | undefined;
 }
 
+/** What each picture takes of a coil's file, by its id. */
+export const pictureNeeds: Readonly<Record<string, string>> = {
+  rectifier: "a supply and a burst that loads it",
+  "half-cycle": "a tank, a bridge and a burst",
+  "energy-see-saw": "a tank and a burst",
+  "two-pendulums": "a tank coupled to the secondary",
+  approach: "a winding, and room for somebody beside the coil",
+  "train-spectrum": "an interrupter with on-time and rate",
+  "skin-depth": "a secondary",
+};
+
 /** In the order in which somebody would tell it, from the plug to the hand. What a coil's file does not allow is left out. */
 export function picturesOfCoil({ coil, solution, study, approach }: PictureInputs): readonly Picture[] {
   const number = (id: string) => (solution.figures.get(id) ?? study.figures.get(id))?.value;
