@@ -22,6 +22,12 @@ const onTheWaveforms: readonly (readonly [string, string])[] = [
   [", .", "move the picture along"],
   ["H, 0", "one half-cycle, the whole burst"],
 ];
+const onTheProgramme: readonly (readonly [string, string])[] = [
+  ["Escape", "silence at once: preview, keys, and the line to a controller"],
+  ["← →", "along the picture that has the focus; + − closer and wider, 0 the whole"],
+  ["N, P", "the next and the previous pulse that was shortened or left out"],
+  ["Z to /, Q to P", "two rows of a piano, while their switch is on"],
+];
 const onTheDiagram: readonly (readonly [string, string])[] = [
   ["Enter", "what is known of the part that has the focus"],
   ["← →", "on the moment: a step on or back; with Page Up and Page Down a half-cycle"],
@@ -67,6 +73,7 @@ export function KeysDialog() {
       <KeyTable title="On the plots" rows={onThePlots} />
       <KeyTable title="On the waveforms" rows={onTheWaveforms} />
       <KeyTable title="On the diagram" rows={onTheDiagram} />
+      <KeyTable title="In the programme" rows={onTheProgramme} />
       <div class="actions">
         <button type="button" onClick={close}>
           Close

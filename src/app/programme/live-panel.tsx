@@ -3,6 +3,7 @@ import { arm, closeLine, disarm, hasSerial, isArmed, isOpen, liveSays, openLine,
 
 const cautions = [
   "The controller needs the live firmware of this coil: it holds the limits by itself, whatever comes over the line. This page holds none.",
+  "The controller's own key is opened once and then closed, last of all: before that no pulse comes.",
   "A hand stays at the coil's own stop, with nobody else inside the line. Silence and Esc here are no emergency stop.",
   "Pulses end within 0.4 s after the heartbeat ends: at Silence, when the window loses the focus or is hidden, when the cable is pulled. The switch then stays off until somebody turns it on.",
   "Keys alone are sent, and six at once are heard; bends and noise are not sent.",

@@ -1,5 +1,5 @@
 /** The song on the desk, what was planned for it, and what of it is looked at. */
-import { computed, effect, signal } from "@preact/signals";
+import { batch, computed, effect, signal } from "@preact/signals";
 import type { CoilFile } from "../../workbench/contract.ts";
 import type { ProgrammeOptions } from "../../workbench/programme-contract.ts";
 import { answer, roomFigures } from "../state/answers.ts";
@@ -71,23 +71,25 @@ export function followProgramme(): void {
         .catch((error: unknown) => failing(question, error));
       return { got, question };
     },
-    ({ got, question }) => {
-      plannedFor.value = question;
-      planned.value = got;
-      if (got.shown === undefined) return;
-      const { duration } = got.shown;
-      // A tune that is being written stays where it is looked at, where that is still a part of it.
-      const { from, to } = sight.peek();
-      const isSame = sightOf === question.source;
-      const wasWhole = from === 0 && to === Math.max(shown.peek()?.duration ?? 0, 0.1);
-      if (!isSame || wasWhole || to > duration) {
-        sightOf = question.source;
-        sight.value = { from: 0, to: Math.max(duration, 0.1) };
-        position.value = Math.min(isSame ? position.peek() : 0, duration);
-      }
-      shown.value = got.shown;
-      roomFigures.value = got.shown.figures;
-    },
+    // All at once: the picture is painted once.
+    ({ got, question }) =>
+      batch(() => {
+        plannedFor.value = question;
+        planned.value = got;
+        if (got.shown === undefined) return;
+        const { duration } = got.shown;
+        // A tune that is being written stays where it is looked at, where that is still a part of it.
+        const { from, to } = sight.peek();
+        const isSame = sightOf === question.source;
+        const wasWhole = from === 0 && to === Math.max(shown.peek()?.duration ?? 0, 0.1);
+        if (!isSame || wasWhole || to > duration) {
+          sightOf = question.source;
+          sight.value = { from: 0, to: Math.max(duration, 0.1) };
+          position.value = Math.min(isSame ? position.peek() : 0, duration);
+        }
+        shown.value = got.shown;
+        roomFigures.value = got.shown.figures;
+      }),
   );
   effect(() => {
     const solved = answer.value?.text === file.value.text && answer.value.solution !== undefined;
