@@ -37,6 +37,10 @@ describe("the 90 % intervals", () => {
       add("q", poles.is.poles[strongest]!.q, truth.poles[strongest]!.q);
       add("decayTime", poles.is.poles[strongest]!.decayTime, truth.poles[strongest]!.decayTime);
     }
+    const coverage = [...counts].map(
+      ([figure, { inside, of }]) => `${figure} ${((100 * inside) / of).toFixed(1)} % of ${of}`,
+    );
+    console.log(`90 % intervals hold the truth: ${coverage.join(", ")}`);
     for (const [figure, { inside, of }] of counts) {
       // The count of few records scatters: two standard deviations beyond the band for those of fewer than 300.
       const slack = of < 300 ? 2 * Math.sqrt((0.9 * 0.1) / of) : 0;

@@ -158,6 +158,9 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
   let blanked = Number.NEGATIVE_INFINITY;
   const blanking = 0.25 / train.resonators.primaryFrequency;
   const w2 = 2 * Math.PI * train.resonators.secondaryFrequency;
+  // Times are sums of rounded ones: a whole sample is one to 1e-9 of it.
+  const step = (from: readonly number[], held: number, time: number) =>
+    Math.abs(time - interval) < 1e-9 * interval ? stepper(from, held) : advanced(from, matrices, held, time);
   const go = (to: number) => {
     while (now < to) {
       if (burst >= 0 && train.drive === "feedback" && drive !== 0) {
@@ -172,7 +175,7 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
         }
         // A change of the current's sign inside the step is found by bisection.
         const stop = Math.min(to, end);
-        const ahead = advanced(x, matrices, drive, stop - now);
+        const ahead = step(x, drive, stop - now);
         if (Math.sign(ahead[0] as number) === -Math.sign(drive)) {
           let [low, high] = [0, stop - now];
           for (let n = 0; n < 50; n++) {
@@ -190,7 +193,7 @@ export function simulate(train: Train, { start, interval, length }: Sampled): Si
       }
       const stop = Math.min(to, nextChange, end);
       if (stop > now) {
-        x = stop - now === interval ? stepper(x, drive) : advanced(x, matrices, drive, stop - now);
+        x = step(x, drive, stop - now);
         now = stop;
       }
       if (now >= end) {

@@ -1,7 +1,6 @@
 /** The drive of a burst from the whole of it: when the bridge commutated, evenly or with the current that it drives. */
 import { analyticSignal } from "../../numerics/analytic-signal.ts";
 import type { DampedPole } from "../../numerics/damped-fit.ts";
-import { driveStart } from "./drive.ts";
 import type { FreeDecay } from "./ring-down.ts";
 import {
   amplitudesOf,
@@ -70,16 +69,23 @@ export function fitDrive(search: DriveSearch): DriveFitted | undefined {
   const cycles = (endNear - startNear) / cycle;
   if (!(cycles > fewestCycles && cycles < mostCycles) || startNear < 2 * cycle || !(search.noise > 0)) return undefined;
   const known = knownPoles(search);
-  const follows = answers.includes("current") && usual?.by !== "even";
-  const even = usual?.by === "current" ? undefined : evenDrive(search, known, { from: 0, to: follows ? 1 : mostTried });
+  const mayFollow = answers.includes("current");
+  const begun = mayFollow && usual?.by !== "even" ? followingStart(search, known) : undefined;
+  const rough = usual?.by === "current" ? [] : roughEven(search, known);
+  const even = () => evenDrive(search, begun === undefined ? rough : rough.slice(0, 1));
+  const following = () => (begun === undefined ? undefined : followingDrive(search, begun, known));
+  // The way that explains more as it stands is fitted first.
+  const evenFirst = begun === undefined || (rough[0]?.squares ?? Number.POSITIVE_INFINITY) < begun.squares;
+  const first = evenFirst ? even() : following();
   // A pole that is free can make an even drive of one that is not: then both are compared.
-  if (even !== undefined && known.length > 1 && leftOver(search, even.drive) < clearly) return resultOf(search, even);
-  const following = answers.includes("current") ? followingDrive(search, known) : undefined;
-  const [best] = [even, following]
+  if (first !== undefined && known.length > 1 && leftOver(search, first.drive) < clearly)
+    return resultOf(search, first);
+  const second = evenFirst ? following() : even();
+  const [best] = [first, second]
     .filter((one) => one !== undefined && isExplained(search, one))
     .sort((a, b) => (a?.drive.squares ?? 0) - (b?.drive.squares ?? 0));
   if (best !== undefined) return resultOf(search, best);
-  const other = follows && usual === undefined ? evenDrive(search, known, { from: 1, to: mostTried }) : undefined;
+  const other = begun === undefined ? undefined : evenDrive(search, rough.slice(1));
   return other === undefined ? undefined : resultOf(search, other);
 }
 
@@ -159,19 +165,10 @@ interface EvenStart {
   readonly beside: number | undefined;
 }
 
-/** Of the likeliest frequencies those from one to another are tried. */
-function evenDrive(
-  search: DriveSearch,
-  known: readonly KnownPole[],
-  { from, to }: { from: number; to: number },
-): Fitted | undefined {
-  const { cycle, startNear, values } = search;
-  const driven: Span = {
-    values,
-    from: Math.max(0, Math.floor(startNear - before * cycle)),
-    to: surelyDriven(search),
-  };
-  for (const rough of roughEven(search, known, driven).slice(from, to)) {
+/** The first of the likeliest frequencies that explains the burst. */
+function evenDrive(search: DriveSearch, likeliest: readonly EvenStart[]): Fitted | undefined {
+  const driven = drivenSpan(search);
+  for (const rough of likeliest) {
     const found = evenFromRough(search, driven, rough);
     if (found !== undefined && isExplained(search, found)) return found;
   }
@@ -230,6 +227,12 @@ function surelyDriven({ cycle, startNear, endNear }: DriveSearch): number {
   return Math.floor(endNear - Math.min(endSlack * cycle, (endNear - startNear) / 4));
 }
 
+/** The quiet before the burst and what is surely driven. */
+function drivenSpan(search: DriveSearch): Span {
+  const { values, startNear, cycle } = search;
+  return { values, from: Math.max(0, Math.floor(startNear - before * cycle)), to: surelyDriven(search) };
+}
+
 function wholeOf({ values, cycle, startNear, endNear }: DriveSearch): Span {
   return {
     values,
@@ -254,22 +257,24 @@ function* startsOf(
   yield refined;
 }
 
+interface RoughEven extends EvenStart {
+  readonly squares: number;
+}
+
 /** Frequencies that are tried in full. */
 const mostTried = 5;
 
 /** Frequencies of an even drive, the likeliest first. Where it starts hardly matters here: a quarter of a cycle reaches every phase. */
-function roughEven(
-  { cycle, startNear, noise, usual }: DriveSearch,
-  known: readonly KnownPole[],
-  driven: Span,
-): readonly EvenStart[] {
+function roughEven(search: DriveSearch, known: readonly KnownPole[]): readonly RoughEven[] {
+  const { cycle, startNear, noise, usual } = search;
   const [first] = known;
   if (first === undefined) return [];
+  const driven = drivenSpan(search);
   const parts = known.length > 1 ? [undefined] : usual?.beside === undefined ? beside : [usual.beside];
   const middle = usual?.half ?? Math.PI / first.angular;
   const width = usual === undefined ? reach : 0.02;
   const stride = (0.3 * middle * middle) / Math.max(driven.to - startNear, 1);
-  const all: (EvenStart & { squares: number })[] = [];
+  const all: RoughEven[] = [];
   for (const part of parts) {
     const poles = part === undefined ? known : withBeside(first, part, noise);
     for (let half = middle * (1 - width); half <= middle * (1 + width); half += stride)
@@ -280,7 +285,7 @@ function roughEven(
       }
   }
   all.sort((a, b) => a.squares - b.squares);
-  const tried: EvenStart[] = [];
+  const tried: RoughEven[] = [];
   for (const one of all)
     if (tried.length < mostTried && tried.every(({ half }) => Math.abs(half - one.half) > 1.5 * stride))
       tried.push(one);
@@ -335,7 +340,8 @@ function evenFrom(
     basis: Array.from({ length: count }, (_, j) => Float64Array.of(1, j)),
     heights: heightsOf(count, level),
   };
-  return fitSquareDrive(span, model, poles, { moves: Float64Array.of(at, half), answer });
+  // Only which start is the best has to show.
+  return fitSquareDrive(span, model, poles, { moves: Float64Array.of(at, half), answer, rounds: 8, enough: 0.3 });
 }
 
 /** Half-cycles by which the last commutation may be off once the start is known, and steps in which it is looked for. */
@@ -398,7 +404,7 @@ function endOf(
     const found = amplitudesOf(span, { poles, steps: withLast(steps, place), heights, answer });
     return found === undefined ? undefined : { at: place, steps, heights, squares: found.squares, doubt: 0 };
   };
-  const stride = cycle / 12;
+  const stride = cycle / 9;
   // The best for each number of commutations: a grid does not tell which of them is true.
   const coarse = new Map<number, End & { squares: number }>();
   for (let place = endNear - within; place <= endNear + Math.min(within, slack * cycle); place += stride) {
@@ -446,36 +452,30 @@ const rounds = 4;
 const fine = 0.2;
 
 /** A bridge that changes a little after each zero of its own current: always the same delay, and more of it where the current is weak. */
-function followingDrive(search: DriveSearch, known: readonly KnownPole[]): Fitted | undefined {
-  const { values, cycle, startNear, endNear } = search;
-  const edge = driveStart(
-    { values, decay: search.decay.fit, decayFrom: endNear, noise: search.noise, cycle, length: endNear - startNear },
-    startNear,
-  );
-  if (edge === undefined) return undefined;
-  const zeros = zerosOf(smoothed(values, cycle), {
-    from: startNear - slack * cycle,
-    to: endNear + cycle,
-    every: 1,
-    origin: 0,
-    apart: cycle / 4,
-  });
-  const poles = polesBeside(search, known, { at: edge.at, zeros });
+function followingDrive(search: DriveSearch, start: FollowingStart, known: readonly KnownPole[]): Fitted | undefined {
+  const { cycle, endNear } = search;
+  const { zeros } = start;
   let best: Following | undefined;
   for (const more of [0, -1, 1]) {
-    const at = edge.at + (more * cycle) / 2;
+    if (best?.drive !== undefined && leftOver(search, best.drive) < nearlyOver) break;
+    const at = start.at + (more * cycle) / 2;
     const begun: Following = {
       zeros: zeros.filter((zero) => zero.at > at + cycle / 4),
       moves: Float64Array.of(at, 0, 0, endNear),
       poles: known,
       level: 0,
     };
-    const once = nextFollowing(search, poles, begun, endSlack * cycle);
+    const once = nextFollowing(search, start.poles, begun, endSlack * cycle);
     if (once?.drive !== undefined && once.drive.squares < (best?.drive?.squares ?? Number.POSITIVE_INFINITY))
       best = once;
   }
-  for (let round = 1; round < rounds && best !== undefined; round++)
-    best = nextFollowing(search, poles, best, cycle) ?? best;
+  for (let round = 1; round < rounds && best !== undefined; round++) {
+    const next = nextFollowing(search, start.poles, best, cycle);
+    if (next === undefined) break;
+    const still = isStill(best, next);
+    best = next;
+    if (still) break;
+  }
   return best?.drive === undefined
     ? undefined
     : {
@@ -488,31 +488,57 @@ function followingDrive(search: DriveSearch, known: readonly KnownPole[]): Fitte
       };
 }
 
+/** Residue below which a start half a cycle off need not be tried: it would leave far more. */
+const nearlyOver = 4;
+/** Values by which start and end may move in a round that is the last. */
+const stillWithin = 0.003;
+
+function isStill(before: Following, next: Following): boolean {
+  return [0, 3].every((m) => Math.abs(before.moves[m]! - next.moves[m]!) < stillWithin);
+}
+
+/** Start and poles with which the current's own zeros, taken as the commutations, explain the drive best. */
+function followingStart(search: DriveSearch, known: readonly KnownPole[]): FollowingStart | undefined {
+  const { values, startNear, endNear, cycle, noise } = search;
+  const [first] = known;
+  if (first === undefined) return undefined;
+  const zeros = zerosOf(smoothed(values, cycle), {
+    from: startNear - slack * cycle,
+    to: endNear + cycle,
+    every: 1,
+    origin: 0,
+    apart: cycle / 4,
+  });
+  const span = drivenSpan(search);
+  const better = (best: FollowingStart | undefined, at: number, poles: readonly KnownPole[]) => {
+    const steps = Float64Array.of(at, ...zeros.map((zero) => zero.at).filter((place) => place > at + cycle / 4));
+    const heights = heightsOf(steps.length, 0);
+    const squares = amplitudesOf(span, { poles, steps, heights, answer: "current", every: 2 })?.squares;
+    return squares !== undefined && squares < (best?.squares ?? Number.POSITIVE_INFINITY)
+      ? { at, poles, zeros, squares }
+      : best;
+  };
+  let best: FollowingStart | undefined;
+  for (const poles of known.length > 1 ? [known] : beside.map((part) => withBeside(first, part, noise)))
+    for (let at = startNear - slack * cycle; at <= startNear + (slack / 2) * cycle; at += cycle / 6)
+      best = better(best, at, poles);
+  const coarse = best;
+  if (coarse === undefined) return undefined;
+  for (const part of [-1 / 12, -1 / 24, 1 / 24, 1 / 12]) best = better(best, coarse.at + part * cycle, coarse.poles);
+  return best;
+}
+
+interface FollowingStart {
+  readonly at: number;
+  readonly poles: readonly KnownPole[];
+  readonly zeros: readonly Zero[];
+  readonly squares: number;
+}
+
 /** What the fitted curve's own error, that of its amplitudes, moves its first zero by, where the current is weak. */
 function zeroDoubtOf({ noise, cycle }: DriveSearch, { poles, count }: SquareDrive, zeros: readonly Zero[]): number {
   const height = zeros[0]?.height ?? 0;
   return height > 0 ? (Math.sqrt((noise * poles.length) / count) * cycle) / (2 * Math.PI * height) : 0;
-}
-
-/** Two poles; the second, where it is not known, the one with which the current's own zeros explain the burst best. */
-function polesBeside(
-  search: DriveSearch,
-  known: readonly KnownPole[],
-  { at, zeros }: { at: number; zeros: readonly Zero[] },
-): readonly KnownPole[] {
-  const [first] = known;
-  if (first === undefined || known.length > 1) return known;
-  const { values, startNear, cycle, noise } = search;
-  const span: Span = { values, from: Math.max(0, Math.floor(startNear - before * cycle)), to: surelyDriven(search) };
-  const steps = Float64Array.of(at, ...zeros.map((zero) => zero.at).filter((place) => place > at + cycle / 4));
-  const heights = heightsOf(steps.length, 0);
-  let best: { poles: readonly KnownPole[]; squares: number } | undefined;
-  for (const part of beside) {
-    const poles = withBeside(first, part, noise);
-    const squares = amplitudesOf(span, { poles, steps, heights, answer: "current", every: 2 })?.squares;
-    if (squares !== undefined && squares < (best?.squares ?? Number.POSITIVE_INFINITY)) best = { poles, squares };
-  }
-  return best?.poles ?? known;
 }
 
 /** By how much of a cycle a bridge may lag longer at the weakest half-cycle: standard deviation. */

@@ -97,17 +97,13 @@ export function amplitudesOf(
   const size = 2 * poles.length + 1;
   const normal = emptyNormal(size);
   const row = new Float64Array(size);
-  const states = poles.map((pole) => new StepState(pole, { steps, heights, from, every }));
+  row[size - 1] = 1;
+  const sums = new StepSums(poles, { steps, heights, from, every });
   for (let n = from; n < to; n += every) {
-    for (let k = 0; k < states.length; k++) {
-      const state = states[k]!;
-      row[2 * k] = state.re;
-      row[2 * k + 1] = -state.im;
-      state.advance();
-    }
-    row[size - 1] = 1;
+    sums.into(row);
     const value = values[n]!;
     if (value - value === 0) observe(normal, row, value);
+    sums.advance();
   }
   if (answer !== undefined)
     for (const constraint of constraintsOf(answer, poles)) {
@@ -129,46 +125,73 @@ export function amplitudesOf(
   };
 }
 
-/** Σ heights·exp(s·(n − step)) over the steps that have been. */
-class StepState {
-  re = 0;
-  im = 0;
+/** Σ heights·exp(s·(n − step)) over the steps that have been, for every pole. */
+class StepSums {
   private next = 0;
   private at: number;
-  private readonly turn: { re: number; im: number };
-  private readonly pole: DampedPole;
-  private readonly options: { steps: ArrayLike<number>; heights: Float64Array; every: number };
+  private readonly sums: Float64Array;
+  private readonly turns: Float64Array;
+  private readonly poles: readonly DampedPole[];
+  private readonly steps: ArrayLike<number>;
+  private readonly heights: Float64Array;
+  private readonly every: number;
 
   constructor(
-    pole: DampedPole,
-    options: { steps: ArrayLike<number>; heights: Float64Array; from: number; every: number },
+    poles: readonly DampedPole[],
+    { steps, heights, from, every }: { steps: ArrayLike<number>; heights: Float64Array; from: number; every: number },
   ) {
-    this.pole = pole;
-    this.options = options;
-    this.at = options.from;
-    const size = Math.exp(-pole.decay * options.every);
-    this.turn = {
-      re: size * Math.cos(pole.angular * options.every),
-      im: size * Math.sin(pole.angular * options.every),
-    };
+    this.poles = poles;
+    this.steps = steps;
+    this.heights = heights;
+    this.every = every;
+    this.at = from;
+    this.sums = new Float64Array(2 * poles.length);
+    this.turns = new Float64Array(2 * poles.length);
+    for (let k = 0; k < poles.length; k++) {
+      const { decay, angular } = poles[k]!;
+      const size = Math.exp(-decay * every);
+      this.turns[2 * k] = size * Math.cos(angular * every);
+      this.turns[2 * k + 1] = size * Math.sin(angular * every);
+    }
     this.add();
+  }
+
+  /** Real and negative imaginary part of every pole's sum: the columns that the amplitude's parts are multiplied with. */
+  into(row: Float64Array): void {
+    const { sums } = this;
+    for (let k = 0; k < sums.length; k += 2) {
+      row[k] = sums[k]!;
+      row[k + 1] = -sums[k + 1]!;
+    }
   }
 
   advance(): void {
-    const { re, im, turn } = this;
-    this.re = re * turn.re - im * turn.im;
-    this.im = re * turn.im + im * turn.re;
-    this.at += this.options.every;
-    this.add();
+    this.at += this.every;
+    // Before the first step there is nothing to turn.
+    if (this.next > 0) {
+      const { sums, turns } = this;
+      for (let k = 0; k < sums.length; k += 2) {
+        const re = sums[k]!;
+        const im = sums[k + 1]!;
+        const c = turns[k]!;
+        const s = turns[k + 1]!;
+        sums[k] = re * c - im * s;
+        sums[k + 1] = re * s + im * c;
+      }
+    }
+    if (this.next < this.steps.length && this.steps[this.next]! <= this.at) this.add();
   }
 
   private add(): void {
-    const { steps, heights } = this.options;
-    for (; this.next < steps.length && steps[this.next]! <= this.at; this.next++) {
-      const since = this.at - steps[this.next]!;
-      const size = heights[this.next]! * Math.exp(-this.pole.decay * since);
-      this.re += size * Math.cos(this.pole.angular * since);
-      this.im += size * Math.sin(this.pole.angular * since);
+    const { poles, steps, heights, sums, at } = this;
+    for (; this.next < steps.length && steps[this.next]! <= at; this.next++) {
+      const since = at - steps[this.next]!;
+      for (let k = 0; k < poles.length; k++) {
+        const { decay, angular } = poles[k]!;
+        const size = heights[this.next]! * Math.exp(-decay * since);
+        sums[2 * k]! += size * Math.cos(angular * since);
+        sums[2 * k + 1]! += size * Math.sin(angular * since);
+      }
     }
   }
 }
@@ -178,14 +201,15 @@ export function curveOf(
   { poles, real, imaginary, steps }: Pick<SquareDrive, "poles" | "real" | "imaginary" | "steps">,
   { heights, from, to, every }: { heights: Float64Array; from: number; to: number; every: number },
 ): Float64Array {
-  const states = poles.map((pole) => new StepState(pole, { steps, heights, from, every }));
-  return Float64Array.from({ length: Math.floor((to - from) / every) }, () =>
-    states.reduce((sum, state, k) => {
-      const value = real[k]! * state.re - imaginary[k]! * state.im;
-      state.advance();
-      return sum + value;
-    }, 0),
-  );
+  const sums = new StepSums(poles, { steps, heights, from, every });
+  const row = new Float64Array(2 * poles.length);
+  const curve = new Float64Array(Math.floor((to - from) / every));
+  for (let n = 0; n < curve.length; n++) {
+    sums.into(row);
+    for (let k = 0; k < poles.length; k++) curve[n]! += real[k]! * row[2 * k]! + imaginary[k]! * row[2 * k + 1]!;
+    sums.advance();
+  }
+  return curve;
 }
 
 function stepsAt({ base, basis }: StepModel, moves: Float64Array): Float64Array {
@@ -302,14 +326,19 @@ const mostTrials = 6;
  *
  * @param span    the burst, from the quiet before it into its free decay; an end before the free decay leaves the end of the drive open
  * @param known   poles to begin from, with what is known of them
- * @param rebase  steps of another base for the point reached, where the base hangs on the model itself; called before every round
+ * @param options  `rounds`: at most; `enough`: the fit ends once a round gains less than this many variances of what is left
  * @returns  undefined where the parameters cannot be told apart
  */
 export function fitSquareDrive(
   span: Span,
   model: StepModel,
   known: readonly KnownPole[],
-  { moves: startMoves, rounds = 12, answer }: { moves: Float64Array; rounds?: number; answer: StepAnswer },
+  {
+    moves: startMoves,
+    rounds = 12,
+    enough = 0.01,
+    answer,
+  }: { moves: Float64Array; rounds?: number; enough?: number; answer: StepAnswer },
 ): SquareDrive | undefined {
   const started = amplitudesOf(span, {
     poles: known,
@@ -345,7 +374,7 @@ export function fitSquareDrive(
       }
       damping *= 20;
     }
-    if (gain <= (0.01 * normal.squares) / (span.to - span.from)) break;
+    if (gain <= (enough * normal.squares) / (span.to - span.from)) break;
   }
   const solved = solveNormal(normal);
   if (solved === undefined) return undefined;
