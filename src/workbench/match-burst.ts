@@ -1,5 +1,5 @@
 /** The start of a burst as a current channel would show it, from the values that a match moves. */
-import { type BurstResult, type EnvelopePoint, simulateBurst } from "../burst/index.ts";
+import { type BurstResult, simulateBurst } from "../burst/index.ts";
 import { modeOfResonance } from "../circuit/mode-of-resonance.ts";
 import type { BurstNetwork } from "../circuit/network.ts";
 import type { Coil } from "../description/coil.ts";
@@ -10,10 +10,10 @@ import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
 import type { BurstInput } from "./match-point.ts";
 
-/** Peaks of the first half-cycles as the channel shows them, and the carrier as the bridge and as the current shows it. */
+/** Peaks of the first half-cycles as the channel shows them, and the mean frequency of the bridge's commutations. */
 export interface BurstSeen {
   readonly peaks: readonly Ampere[];
-  readonly carrier: Readonly<Record<"bridge" | "current", Hertz | undefined>>;
+  readonly carrier: Hertz | undefined;
 }
 
 /** Guards of one burst. */
@@ -53,7 +53,7 @@ export function burstSeen(network: BurstNetwork, input: BurstInput, wanted: Obse
   const forPeaks = last === undefined ? 0 : last.time + 1.5 / input.loops.tankFrequency;
   const forCarrier = wanted.carrier === undefined ? 0 : (wanted.onTime ?? 0);
   const endTime = Math.max(forPeaks, forCarrier);
-  if (!(endTime > 0)) return { peaks: [], carrier: { bridge: undefined, current: undefined } };
+  if (!(endTime > 0)) return { peaks: [], carrier: undefined };
   const run = simulateBurst(moved(network, input), {
     onTime: endTime,
     endTime,
@@ -63,23 +63,8 @@ export function burstSeen(network: BurstNetwork, input: BurstInput, wanted: Obse
   });
   return {
     peaks: run.envelope.slice(0, wanted.peaks.length).map(({ current }) => current * input.scale),
-    carrier: {
-      bridge: run.meanFrequency,
-      current: currentCarrier(run.envelope.filter(({ time }) => time <= forCarrier)),
-    },
+    carrier: run.meanFrequency,
   };
-}
-
-/** Half-cycles below this part of the greatest do not count for the carrier, as in the reading of a record. */
-const clearShare = 0.1;
-
-/** Mean frequency from peak to peak, from the first that stands clear on. */
-function currentCarrier(envelope: readonly EnvelopePoint[]): Hertz | undefined {
-  const greatest = Math.max(0, ...envelope.map(({ current }) => current));
-  const from = envelope.findIndex(({ current }) => current >= clearShare * greatest);
-  const [first, last] = [envelope[from], envelope.at(-1)];
-  const halves = envelope.length - 1 - from;
-  return first && last && halves >= 3 ? halves / (2 * (last.time - first.time)) : undefined;
 }
 
 /** One burst of given length from rest, at the values that a match moves. */

@@ -177,9 +177,9 @@ export function burstResiduals(base: Base, burst: BurstSeen, observed: Observed)
       residual: (predicted - current) / allowed,
     };
   });
-  const { carrier, carrierFrom } = observed;
+  const { carrier } = observed;
   if (carrier === undefined || observed.onTime === undefined) return peaks;
-  const predicted = burst.carrier[carrierFrom === "bridge" ? "bridge" : "current"];
+  const predicted = burst.carrier;
   return [
     ...peaks,
     {
