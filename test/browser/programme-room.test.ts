@@ -5,6 +5,9 @@ import { describe, expect } from "vitest";
 import { scan } from "./axe-scan.ts";
 import { type OpenOptions, test } from "./harness.ts";
 
+/** A loaded machine takes seconds for a plan. */
+const eventually = <T>(of: () => Promise<T>) => expect.poll(of, { timeout: 15_000, interval: 40 });
+
 const inRoom: OpenOptions = { example: "belfry.yaml", at: "#programme" };
 
 async function planned(page: Page): Promise<void> {
@@ -16,7 +19,7 @@ const title = (page: Page) => page.locator("#roll-title").innerText();
 
 async function tuneWritten(page: Page, text: string): Promise<void> {
   await page.getByLabel("Notation", { exact: true }).fill(text);
-  await expect.poll(() => title(page)).toBe(/^tune (.*)$/m.exec(text)?.[1]);
+  await eventually(() => title(page)).toBe(/^tune (.*)$/m.exec(text)?.[1]);
   await planned(page);
 }
 
@@ -37,7 +40,7 @@ describe("a song", () => {
     // the volume starts low
     expect(await page.getByRole("slider", { name: "Volume" }).inputValue()).toBe("0.1");
     await page.getByRole("button", { name: "Play preview" }).click();
-    await expect.poll(() => position(page), { timeout: 10_000 }).toBeGreaterThan(0.2);
+    await eventually(() => position(page)).toBeGreaterThan(0.2);
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Play preview" }).waitFor();
     const still = await position(page);
@@ -53,17 +56,12 @@ describe("a song", () => {
     await page.getByRole("button", { name: "Play preview" }).click();
     let last = 0;
     let turns = 0;
-    await expect
-      .poll(
-        async () => {
-          const now = await position(page);
-          if (now < last) turns++;
-          last = now;
-          return turns;
-        },
-        { timeout: 10_000, interval: 40 },
-      )
-      .toBeGreaterThan(1);
+    await eventually(async () => {
+      const now = await position(page);
+      if (now < last) turns++;
+      last = now;
+      return turns;
+    }).toBeGreaterThan(1);
     await page.getByRole("button", { name: /^Silence/ }).click();
     await page.getByRole("button", { name: "Play preview" }).waitFor();
   });
@@ -87,8 +85,8 @@ describe("a song", () => {
     await planned(page);
     const input = page.locator(".file-chooser input");
     await input.setInputFiles(new URL("../../examples/lamplight.mid", import.meta.url).pathname);
-    await expect.poll(() => page.locator(".file-chooser p").innerText()).toBe("lamplight.mid");
-    await expect.poll(() => title(page)).toMatch(/Lamplight/);
+    await eventually(() => page.locator(".file-chooser p").innerText()).toBe("lamplight.mid");
+    await eventually(() => title(page)).toMatch(/Lamplight/);
     await input.setInputFiles({ name: "noise.mid", mimeType: "audio/midi", buffer: Buffer.from([0, 1, 2, 3, 255]) });
     await page.locator(".song-findings li.stop").waitFor();
   });
@@ -101,7 +99,7 @@ describe("a song", () => {
       dataTransfer.items.add(new File(["tune Dropped\n1 s: A2"], "dropped.tune"));
       document.querySelector(".roll")?.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true }));
     });
-    await expect.poll(() => title(page)).toBe("Dropped");
+    await eventually(() => title(page)).toBe("Dropped");
   });
 
   test("of one tone is planned at once", async ({ open }) => {
@@ -110,9 +108,9 @@ describe("a song", () => {
     await page.getByLabel("Tone from").fill("150 Hz");
     await page.getByLabel("in", { exact: true }).fill("2 s");
     await page.getByRole("button", { name: "Steady tone" }).click();
-    await expect.poll(() => title(page)).toBe("a tone");
+    await eventually(() => title(page)).toBe("a tone");
     // law: 150 pulses a second for 2 s, both ends included or not
-    await expect.poll(() => page.locator(".roll-bar .small").innerText()).toMatch(/30[01] of 30[01] pulses/);
+    await eventually(() => page.locator(".roll-bar .small").innerText()).toMatch(/30[01] of 30[01] pulses/);
     await page.getByLabel("in", { exact: true }).fill("2 kg");
     await page.getByRole("button", { name: "Sweep" }).click();
     await page.getByRole("alert").waitFor();
@@ -127,9 +125,9 @@ describe("what was left out", () => {
     const line = page.locator(".reasons li").first();
     expect(await line.innerText()).toMatch(/\d+ (shortened|left out)/);
     await page.getByRole("button", { name: "Next mark" }).click();
-    await expect
-      .poll(() => page.locator(".mark-teller output").innerText())
-      .toMatch(/At \d\.\d{3} s, .*(left out|in place of)/);
+    await eventually(() => page.locator(".mark-teller output").innerText()).toMatch(
+      /At \d\.\d{3} s, .*(left out|in place of)/,
+    );
   });
 
   test("is less when it is made to fit, and a muted voice sends nothing", async ({ open }) => {
@@ -142,7 +140,7 @@ describe("what was left out", () => {
     expect(after).toBeLessThan(before ?? 0);
     await page.getByRole("checkbox", { name: "Melody sounds" }).uncheck();
     const sent = page.locator(".voices tr", { hasText: "Melody" }).locator("td").first();
-    await expect.poll(() => sent.innerText(), { timeout: 15_000 }).toBe("0");
+    await eventually(() => sent.innerText()).toBe("0");
   });
 });
 
@@ -155,7 +153,7 @@ describe("the figures of the programme", () => {
     await drawer.waitFor();
     const number = await page.locator('[data-figure="programme.pulses"] .number').innerText();
     expect(await drawer.locator(".answer .number").innerText()).toBe(number);
-    await expect.poll(() => drawer.locator(".working").count(), { timeout: 20_000 }).toBe(0);
+    await eventually(() => drawer.locator(".working").count()).toBe(0);
   });
 });
 
@@ -227,11 +225,11 @@ describe("keys", () => {
     await page.getByRole("checkbox", { name: "Computer keyboard plays" }).check();
     await page.keyboard.down("z");
     await page.keyboard.down("c");
-    await expect.poll(() => page.locator(".key-says").innerText()).toMatch(/^C2 E2\./);
+    await eventually(() => page.locator(".key-says").innerText()).toMatch(/^C2 E2\./);
     await page.keyboard.up("z");
-    await expect.poll(() => held(page)).toBe(1);
+    await eventually(() => held(page)).toBe(1);
     await page.keyboard.press("Escape");
-    await expect.poll(() => held(page)).toBe(0);
+    await eventually(() => held(page)).toBe(0);
     await page.keyboard.up("c");
     await page.getByLabel("Notation", { exact: true }).focus();
     await page.keyboard.down("z");
@@ -258,9 +256,9 @@ describe("keys", () => {
     await page.getByRole("button", { name: "Hear a MIDI keyboard" }).click();
     await page.getByText("Heard: Shelf keys.").waitFor();
     await say([0x90, 40, 100]);
-    await expect.poll(() => page.locator(".key-says").innerText()).toMatch(/^E2/);
+    await eventually(() => page.locator(".key-says").innerText()).toMatch(/^E2/);
     await say([0x80, 40, 0]);
-    await expect.poll(() => held(page)).toBe(0);
+    await eventually(() => held(page)).toBe(0);
   });
 });
 
@@ -272,7 +270,7 @@ describe("the line to a controller", () => {
     await planned(page);
     const line = await fakeLine(page);
     await page.getByRole("button", { name: "Open a serial line…" }).click();
-    await expect.poll(() => off(page).isEnabled()).toBe(true);
+    await eventually(() => off(page).isEnabled()).toBe(true);
     expect(await line.rate()).toBe(31_250);
     await page.getByRole("checkbox", { name: "Computer keyboard plays" }).check();
     await page.keyboard.press("z");
@@ -280,16 +278,16 @@ describe("the line to a controller", () => {
     // nothing goes out before the switch is on
     expect(await line.sent()).toEqual([]);
     await off(page).click();
-    await expect
-      .poll(async () => (await line.sent()).filter(({ bytes }) => bytes[0] === 0xfe).length)
-      .toBeGreaterThan(8);
+    await eventually(async () => (await line.sent()).filter(({ bytes }) => bytes[0] === 0xfe).length).toBeGreaterThan(
+      8,
+    );
     const beats = (await line.sent()).filter(({ bytes }) => bytes[0] === 0xfe).map(({ at }) => at);
     const gaps = beats.slice(1).map((at, n) => at - (beats[n] ?? 0));
     // law: 100 ms apart in the mean, and never as far as the controller waits
     expect(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toBeLessThan(150);
     expect(Math.max(...gaps)).toBeLessThan(400);
     await page.keyboard.down("z");
-    await expect.poll(async () => (await line.sent()).map(({ bytes }) => bytes)).toContainEqual([0x90, 36, 102]);
+    await eventually(async () => (await line.sent()).map(({ bytes }) => bytes)).toContainEqual([0x90, 36, 102]);
     await page.keyboard.press("Escape");
     await off(page).waitFor();
     const last = (await line.sent()).at(-1)?.bytes;
@@ -312,7 +310,7 @@ describe("the line to a controller", () => {
       await page.getByRole("switch", { name: "Operator's switch: on" }).waitFor();
       await page.evaluate((name) => dispatchEvent(new Event(name)), event);
       await off(page).waitFor();
-      await expect.poll(async () => (await line.sent()).at(-1)?.bytes).toEqual([0xb0, 120, 0, 0xb0, 123, 0]);
+      await eventually(async () => (await line.sent()).at(-1)?.bytes).toEqual([0xb0, 120, 0, 0xb0, 123, 0]);
       const count = (await line.sent()).length;
       await page.waitForTimeout(250);
       expect((await line.sent()).length).toBe(count);
@@ -330,7 +328,7 @@ describe("the line to a controller", () => {
     await page.getByRole("button", { name: "Play preview" }).click();
     const words = async () => (await line.sent()).flatMap(({ bytes }) => bytes).join(" ");
     // law: A2 and E2 are keys 45 and 40; the first is let go before the second is struck
-    await expect.poll(words, { timeout: 10_000 }).toMatch(/144 45 .*128 45 .*144 40 /);
+    await eventually(words).toMatch(/144 45 .*128 45 .*144 40 /);
     await page.keyboard.press("Escape");
   });
 
@@ -369,8 +367,8 @@ describe("for everybody", () => {
     const whole = await seen();
     await page.locator(".roll-field").focus();
     await page.keyboard.press("+");
-    await expect.poll(seen).not.toBe(whole);
+    await eventually(seen).not.toBe(whole);
     await page.keyboard.press("0");
-    await expect.poll(seen).toBe(whole);
+    await eventually(seen).toBe(whole);
   });
 });
