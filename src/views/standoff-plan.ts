@@ -1,9 +1,8 @@
 /** Plan and section of the room as data in metres: coil, reach, strike distance, line, barrier, people, earth, breaker, exit. */
 
 import type { Coil, FloorPlace } from "../description/coil.ts";
-import { formatQuantity } from "../units/format.ts";
 import type { Metre } from "../units/si.ts";
-import { keepOff } from "../workbench/keep-off.ts";
+import { type LengthWords, lengthWords } from "../workbench/keep-off.ts";
 import type { Standoff } from "../workbench/standoff-contract.ts";
 import { type Box, drawing, type PlanePoint, type Stroke } from "./drawing.ts";
 
@@ -55,18 +54,6 @@ const path = (closed: boolean, ...points: readonly PlanePoint[]): Stroke => ({ k
 export interface FloorWords {
   readonly lengths?: "m" | "in";
 }
-interface Writing {
-  readonly length: (value: Metre) => string;
-  /** Of a distance to keep: rounded up. */
-  readonly keep: (value: Metre) => string;
-}
-const writingIn = ({ lengths = "m" }: FloorWords): Writing => ({
-  length: (value) =>
-    lengths === "in" && value >= 0.9144
-      ? `${Number((value / 0.3048).toPrecision(2))}\u202fft`
-      : formatQuantity(value, "m", { digits: 2, lengths, trim: true }),
-  keep: (value) => keepOff(value, lengths),
-});
 const pointOf = ({ at, bearing }: FloorPlace): PlanePoint => ({
   x: at * Math.cos(bearing),
   z: at * Math.sin(bearing),
@@ -93,7 +80,7 @@ const crewNames = {
 
 /** The room seen from above. */
 export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords = {}): FloorDrawing {
-  const writing = writingIn(words);
+  const writing = lengthWords(words.lengths);
   const { length, keep } = writing;
   const { show, site } = coil;
   const { place } = standoff;
@@ -193,14 +180,14 @@ export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords =
   };
 }
 
-const lineWords = (standoff: Standoff, { keep }: Writing): string => {
+const lineWords = (standoff: Standoff, { keep }: LengthWords): string => {
   const { audience } = distancesOf(standoff);
   return audience === undefined
     ? "No line can be computed: nobody but the operator in the room."
     : `Line for bystanders at ${keep(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
 };
 
-function roomMarks({ show }: Coil, { length }: Writing): readonly FloorMark[] {
+function roomMarks({ show }: Coil, { length }: LengthWords): readonly FloorMark[] {
   const room = show?.room;
   if (room === undefined) return [];
   const behind = room.behind ?? room.depth / 2;
@@ -218,7 +205,7 @@ function roomMarks({ show }: Coil, { length }: Writing): readonly FloorMark[] {
 }
 
 /** Operator, second person, breaker, exit, earth with its lead: each with a shape of its own, of a size that can be seen. */
-function crewMarks({ show }: Coil, { length }: Writing, size: Metre): readonly FloorMark[] {
+function crewMarks({ show }: Coil, { length }: LengthWords, size: Metre): readonly FloorMark[] {
   if (show === undefined) return [];
   const shapes: Readonly<Record<keyof typeof crewNames, (at: PlanePoint) => readonly Stroke[]>> = {
     operator: (at) => [circle(size, at), circle(size / 2, at)],
@@ -269,7 +256,7 @@ function crewMarks({ show }: Coil, { length }: Writing, size: Metre): readonly F
 
 /** The room cut along the line from coil to audience. */
 export function standoffSection(coil: Coil, standoff: Standoff, words: FloorWords = {}): FloorDrawing {
-  const writing = writingIn(words);
+  const writing = lengthWords(words.lengths);
   const { length, keep } = writing;
   const { place } = standoff;
   const { reach, strike, audience } = distancesOf(standoff);

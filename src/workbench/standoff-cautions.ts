@@ -12,13 +12,16 @@ export interface CautionNumbers {
   readonly power?: number;
   readonly emission?: { readonly field: number; readonly limit: number };
   readonly noise?: StandoffNoise;
+  readonly lengths?: "m" | "in";
 }
 
 export function cautionsFor(coil: Coil, numbers: CautionNumbers): readonly Caution[] {
-  const { reach, audience, power, emission, noise } = numbers;
+  const { reach, audience, power, emission, noise, lengths } = numbers;
   const rate = coil.interrupter?.rate;
   const twice =
-    reach === undefined ? "twice the reach" : `${keepOff(2 * reach)} of where the arc may leave, twice the reach`;
+    reach === undefined
+      ? "twice the reach"
+      : `${keepOff(2 * reach, lengths)} of where the arc may leave, twice the reach`;
   return [
     {
       id: "line",
@@ -26,7 +29,7 @@ export function cautionsFor(coil: Coil, numbers: CautionNumbers): readonly Cauti
       says: [
         audience === undefined
           ? "No line can be computed from this file: nobody but the operator in the room until there is one."
-          : `Bystanders behind a barrier at ${keepOff(audience)} or more from the axis; a rope that can be leaned over is no barrier.`,
+          : `Bystanders behind a barrier at ${keepOff(audience, lengths)} or more from the axis; a rope that can be leaned over is no barrier.`,
         "Nobody touches the arc, the coil, or a metal thing held toward it.",
       ],
       source: "stand-off-practice",

@@ -2,23 +2,27 @@
 
 import type { Coil } from "../description/coil.ts";
 import { formatQuantity } from "../units/format.ts";
-import { keepOff } from "./keep-off.ts";
+import { type LengthWords, lengthWords } from "./keep-off.ts";
 import type { ChecklistItem, ChecklistPart, Standoff } from "./standoff-contract.ts";
-
-const metres = (value: number) => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
 
 /**
  * What is done on the day, in order, with this coil's own distances and times.
  *
  * @param standoff  of the same coil
+ * @param lengths   feet and inches in place of metres
  * @returns         parts with items; ids stay, so that a page can keep ticks beside them. None of it is a permission
  */
-export function showDayChecklist(coil: Coil, standoff: Standoff): readonly ChecklistPart[] {
+export function showDayChecklist(
+  coil: Coil,
+  standoff: Standoff,
+  { lengths }: { readonly lengths?: "m" | "in" } = {},
+): readonly ChecklistPart[] {
+  const words = lengthWords(lengths);
   return [
-    { title: "Two people", items: people(coil) },
-    { title: "Before the doors open", items: room(coil, standoff) },
+    { title: "Two people", items: people(coil, words) },
+    { title: "Before the doors open", items: room(coil, standoff, words) },
     { title: "Before the plug goes in", items: bench(coil) },
-    { title: "With the audience there", items: audience(standoff) },
+    { title: "With the audience there", items: audience(standoff, words) },
     { title: "While it runs", items: running(coil, standoff) },
     { title: "After the last burst", items: after(standoff) },
     { title: "If somebody is hurt", items: hurt },
@@ -27,9 +31,9 @@ export function showDayChecklist(coil: Coil, standoff: Standoff): readonly Check
 
 const item = (id: string, by: ChecklistItem["by"], says: string): ChecklistItem => ({ id, by, says });
 
-function people({ show }: Coil): ChecklistItem[] {
+function people({ show }: Coil, { length }: LengthWords): ChecklistItem[] {
   const place = (where: { readonly at: number } | undefined) =>
-    where ? `${metres(where.at)} from the axis` : "place not in the file";
+    where ? `${length(where.at)} from the axis` : "place not in the file";
   return [
     item("operator", "operator", `One trained operator, the stop in hand, sober, rested: ${place(show?.operator)}.`),
     item("second", "second", `A second person at breaker or plug, with nothing else to do: ${place(show?.second)}.`),
@@ -41,7 +45,7 @@ function people({ show }: Coil): ChecklistItem[] {
   ];
 }
 
-function room({ show, topload }: Coil, { figures }: Standoff): ChecklistItem[] {
+function room({ show, topload }: Coil, { figures }: Standoff, { length, keep }: LengthWords): ChecklistItem[] {
   const value = (id: string) => figures.get(id)?.value;
   const [line, reach, strike] = ["standoff.audience", "standoff.reach", "standoff.strike"].map(value);
   return [
@@ -50,25 +54,25 @@ function room({ show, topload }: Coil, { figures }: Standoff): ChecklistItem[] {
       "both",
       line === undefined
         ? "No line could be computed: nobody but you two in the room."
-        : `Barrier at ${keepOff(line)} or more from the axis, measured with a tape all round.`,
+        : `Barrier at ${keep(line)} or more from the axis, measured with a tape all round.`,
     ),
     item(
       "strike",
       "both",
       strike === undefined
         ? "Strike distance not known."
-        : `Nothing earthed and nobody within ${keepOff(strike)} of ${topload.length > 0 ? "top load and winding" : "the winding"}, ceiling and lights included, but what is meant to be struck.`,
+        : `Nothing earthed and nobody within ${keep(strike)} of ${topload.length > 0 ? "top load and winding" : "the winding"}, ceiling and lights included, but what is meant to be struck.`,
     ),
     item(
       "fire",
       "second",
-      `Nothing that burns within ${reach === undefined ? "twice the reach" : keepOff(2 * reach)}; carbon dioxide extinguisher at hand.`,
+      `Nothing that burns within ${reach === undefined ? "twice the reach" : keep(2 * reach)}; carbon dioxide extinguisher at hand.`,
     ),
     item(
       "earth",
       "operator",
       show?.earth
-        ? `Earth rod ${metres(show.earth.at)} from the axis, lead ${show.earth.lead === undefined ? "of unknown length" : metres(show.earth.lead)}: pulled at both ends, continuity measured.`
+        ? `Earth rod ${length(show.earth.at)} from the axis, lead ${show.earth.lead === undefined ? "of unknown length" : length(show.earth.lead)}: pulled at both ends, continuity measured.`
         : "Earth: not in the file. Rod or plate of its own, lead pulled at both ends, continuity measured.",
     ),
     item("metal", "second", "Rails, stands, trusses and instruments near by are bonded or moved."),
@@ -82,7 +86,7 @@ function room({ show, topload }: Coil, { figures }: Standoff): ChecklistItem[] {
     item(
       "exit",
       "both",
-      `Way out is clear and lit${show?.exit ? `, ${metres(show.exit.at)} from the axis` : "; the file does not say where it is"}.`,
+      `Way out is clear and lit${show?.exit ? `, ${length(show.exit.at)} from the axis` : "; the file does not say where it is"}.`,
     ),
     item(
       "emergency",
@@ -127,7 +131,7 @@ function bench(coil: Coil): ChecklistItem[] {
   ];
 }
 
-function audience({ figures }: Standoff): ChecklistItem[] {
+function audience({ figures }: Standoff, { keep }: LengthWords): ChecklistItem[] {
   const line = figures.get("standoff.audience")?.value;
   return [
     item(
@@ -147,7 +151,7 @@ function audience({ figures }: Standoff): ChecklistItem[] {
     item(
       "counted",
       "second",
-      `Everybody is behind the ${line === undefined ? "barrier" : `line at ${keepOff(line)}`}: looked, not assumed.`,
+      `Everybody is behind the ${line === undefined ? "barrier" : `line at ${keep(line)}`}: looked, not assumed.`,
     ),
   ];
 }

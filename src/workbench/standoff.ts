@@ -15,6 +15,7 @@ import {
 } from "../safety/index.ts";
 import { formatQuantity } from "../units/format.ts";
 import type { Solution } from "./contract.ts";
+import { keepOff } from "./keep-off.ts";
 import { cautionsFor, closingWords } from "./standoff-cautions.ts";
 import type { CoilPlace, Standoff, StandoffBursts, StandoffProgramme } from "./standoff-contract.ts";
 import { type Fields, fieldFigures, fieldsAt, fieldsOf } from "./standoff-fields.ts";
@@ -36,6 +37,7 @@ const halfMetre = { from: 0.25, to: 0.75 };
  * @param solution   of the same coil
  * @param bursts     at the setting, at the interrupter's limits, and without breakout, as `judgedBursts` gives them
  * @param programme  what is to be played; the file's `show` and the interrupter's setting where absent
+ * @param lengths    of its words: feet and inches in place of metres
  * @returns          what the file allows: without a burst neither line nor fields, and `missing` says why
  */
 export function standoff({
@@ -43,17 +45,19 @@ export function standoff({
   solution,
   bursts,
   programme,
+  lengths,
 }: {
   coil: Coil;
   solution: Solution;
   bursts: StandoffBursts;
   programme?: StandoffProgramme;
+  lengths?: "m" | "in";
 }): Standoff {
   const place = breakoutPlace(coil);
   const reach = worst(bursts, "burst.streamerLength");
   const fields = fieldsOf({ coil, solution, bursts, place });
   const loudness = loudnessOf(coil, bursts, programme);
-  const candidates = reach === undefined ? [] : candidatesOf({ place, reach, fields, loudness });
+  const candidates = reach === undefined ? [] : candidatesOf({ place, reach, fields, loudness, lengths });
   const decides = decidingCandidate(candidates);
   const line = decides?.distance;
   const stored = storedOf(coil, solution, bursts);
@@ -84,6 +88,7 @@ export function standoff({
       ...(power === undefined ? {} : { power }),
       ...(near?.emission ? { emission: near.emission } : {}),
       ...(noise ? { noise } : {}),
+      ...(lengths ? { lengths } : {}),
     }),
     hazards: hazardLines(coil),
     standing: standingOf(figures),
@@ -91,19 +96,19 @@ export function standoff({
   };
 }
 
-const sayReach = (value: number) => formatQuantity(value, "m", { digits: 2, lengths: "m", trim: true });
-
 /** All from the axis: the reach is added to the radius that the arc leaves from. */
 function candidatesOf({
   place,
   reach: { value, low, high },
   fields,
   loudness,
+  lengths,
 }: {
   place: CoilPlace;
   reach: { value: number; low: number; high: number };
   fields: Fields | undefined;
   loudness: Loudness | undefined;
+  lengths: "m" | "in" | undefined;
 }): readonly LineCandidate[] {
   const reach: Reach = { low, middle: value, high };
   const level = (field: "electric" | "magnetic", who: "public" | "occupational") =>
@@ -125,7 +130,7 @@ function candidatesOf({
   return [
     {
       id: "reach",
-      says: `twice the reach of up to ${sayReach(high)}, or the reach and 1.5 m, from where the arc leaves the coil`,
+      says: `twice the reach of up to ${keepOff(high, lengths)}, or the reach and ${keepOff(1.5, lengths)}, from where the arc leaves the coil`,
       distance: place.radius + reachLine(reach),
       low: place.radius + reachLine({ ...reach, high: low }),
       source: "stand-off-practice",

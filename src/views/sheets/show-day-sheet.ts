@@ -1,7 +1,6 @@
 /** The day of the show: distances, what stays charged, what is asked of whom, and boxes to tick; printed once every hazard was acknowledged by name. */
 import type { Finding } from "../../catalogue/finding.ts";
 import { quantities } from "../../catalogue/quantities.ts";
-import { formatRange } from "../../units/format.ts";
 import { keepOff, waitFor } from "../../workbench/keep-off.ts";
 import { standoff } from "../../workbench/standoff.ts";
 import { showDayChecklist } from "../../workbench/standoff-checklist.ts";
@@ -17,8 +16,12 @@ import { shown } from "./words.ts";
 
 const mm = 1e-3;
 
-const standoffOf = ({ coil, solution, study, atLimits, unlit }: SheetSubject): Standoff =>
+const standoffOf = (
+  { coil, solution, study, atLimits, unlit }: SheetSubject,
+  words: { readonly lengths?: "m" | "in" } = {},
+): Standoff =>
   standoff({
+    ...words,
     coil,
     solution,
     bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}) },
@@ -32,7 +35,8 @@ const who: Readonly<Record<ChecklistItem["by"], string>> = { operator: "operator
 
 function lay(subject: SheetSubject, setting: SheetSetting) {
   const { coil } = subject;
-  const found = standoffOf(subject);
+  const words = { lengths: floorLengths(setting) } as const;
+  const found = standoffOf(subject, words);
   const format = formatOf(setting.paper);
   const flow = new Flow(format.body);
   flow.title(
@@ -49,7 +53,7 @@ function lay(subject: SheetSubject, setting: SheetSetting) {
   ]);
   distances(flow, found, setting);
   stores(flow, found);
-  for (const { title, items } of showDayChecklist(coil, found)) {
+  for (const { title, items } of showDayChecklist(coil, found, words)) {
     flow.heading(title, 20 * mm);
     for (const { by, says } of items) flow.list([`${says}  [${who[by]}]`], { mark: "box" });
   }
@@ -79,10 +83,7 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
     const range =
       figure.low === undefined || figure.high === undefined
         ? ""
-        : formatRange({ low: figure.low, high: figure.high }, "m", {
-            digits: 2,
-            lengths: floorLengths(setting),
-          });
+        : rangeText({ low: figure.low, high: figure.high }, setting);
     return [[quantity.name, keepOff(figure.high ?? figure.value, floorLengths(setting)), range, quantity.definition]];
   });
   flow.table(
@@ -100,6 +101,13 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
       `The line is decided by: ${line.decides.says}. Upper ends: ${basis}. Distances of this table are rounded up; they count where a line below says less.`,
       { tone: "soft" },
     );
+}
+
+/** In one unit from end to end, the upper end rounded up: the distance to lay out is never less. */
+function rangeText({ low, high }: { low: number; high: number }, { lengths }: SheetSetting): string {
+  const [unit, name] = lengths === "in" ? [0.3048, "ft"] : [1, "m"];
+  const end = Math.ceil((high / unit) * 100 - 1e-6) / 100;
+  return `${Number((low / unit).toPrecision(2))} … ${Number(end.toFixed(2))}\u202f${name}`;
 }
 
 const floorLengths = ({ lengths }: SheetSetting) => (lengths === "in" ? "in" : "m");

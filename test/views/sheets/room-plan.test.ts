@@ -70,6 +70,16 @@ describe.each([
     expect(words.join(" ")).toContain("An estimate from this file, no permission");
   });
 
+  it("says one distance of the line in table, plan and list", () => {
+    // law: of one number, rounded up once; 5.82 m is 19.1 ft
+    const all = lay(crowdedSubject(), { paper, lengths }).flatMap(wordsOf).join("\n").replaceAll(/\s/g, " ");
+    const said = lengths === "mm" ? "5.9 m" : "19.5 ft";
+    expect(all).toContain(`line for bystanders ${said}`);
+    expect(all).toContain(`line ${said}`);
+    expect(all).toContain(`Barrier at ${said}`);
+    expect(all).toContain(`behind a barrier at ${said}`);
+  });
+
   it("names the coil's room in the unit of the sheet", () => {
     const words = wordsOf(roomOf(lay(crowdedSubject(), { paper, lengths })).page).join("\n");
     expect(words).toMatch(lengths === "mm" ? /^19\sm × 17\sm$/m : /^62\sft × 56\sft$/m);
