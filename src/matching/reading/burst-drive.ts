@@ -1,7 +1,8 @@
 /** The drive of one burst of a channel, where a square drive explains the burst as a whole; in samples of the record. */
 import type { ChannelRole } from "../../description/record.ts";
 import type { Burst } from "./bursts.ts";
-import { fitDrive, type Usual } from "./drive-fit.ts";
+import { fitDrive } from "./drive-fit.ts";
+import type { Usual } from "./drive-search.ts";
 import type { FreeDecay } from "./ring-down.ts";
 import type { StepAnswer } from "./square-drive.ts";
 import { stretchOf, varianceOf } from "./stretch.ts";

@@ -6,7 +6,7 @@ import { type Burst, burstsOf, type Segments } from "./bursts.ts";
 import { carrierOf } from "./carrier.ts";
 import { type Converter, converterOf } from "./converter.ts";
 import { readDrive } from "./drive-alone.ts";
-import type { Usual } from "./drive-fit.ts";
+import type { Usual } from "./drive-search.ts";
 import { combined, type Measured } from "./estimate.ts";
 import { type Poles, polesFrom } from "./poles.ts";
 import { fitSteady } from "./ring-down.ts";

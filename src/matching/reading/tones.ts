@@ -6,7 +6,7 @@ import type { Burst } from "./bursts.ts";
 import type { Converter } from "./converter.ts";
 import { driveEnd, driveStart } from "./drive.ts";
 import type { Edge } from "./drive-edge.ts";
-import type { Usual } from "./drive-fit.ts";
+import type { Usual } from "./drive-search.ts";
 import { type FreeDecay, findDecay, fitDecay, fitTones, guessPole, polesIn } from "./ring-down.ts";
 import { type Stretch, stretchOf, varianceOf } from "./stretch.ts";
 
