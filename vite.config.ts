@@ -26,7 +26,8 @@ const hashed = "[name]-[hash]";
  * What is fetched only when a room is first opened or a question first asked stands in a folder of its own, so that its weight can be told from
  * what an entry cannot begin without: the modules that static imports reach.
  */
-function laterApart() {
+function laterApart(name: string) {
+  const entries = new Set<string>();
   const first = new Set<string>();
   const plugin: Plugin = {
     name: "later-apart",
@@ -36,12 +37,21 @@ function laterApart() {
         first.add(id);
         for (const next of this.getModuleInfo(id)?.importedIds ?? []) reach(next);
       };
-      for (const id of this.getModuleIds()) if (this.getModuleInfo(id)?.isEntry) reach(id);
+      for (const id of this.getModuleIds()) {
+        const found = this.getModuleInfo(id);
+        if (!found?.isEntry) continue;
+        entries.add(id);
+        // what is fetched later stands on the shared file, which must not wait for what the page's own script waits for
+        if (id.endsWith(".html")) for (const script of found.importedIds) entries.add(script);
+      }
+      for (const id of entries) reach(id);
     },
   };
   const folderOf = (modules: readonly string[]) => (modules.some((id) => first.has(id)) ? "assets" : "assets/later");
   return {
     plugin,
+    /** One file for all that an entry needs: small ones fetched one behind the other would cost more. */
+    codeSplitting: { groups: [{ name, test: (id: string) => first.has(id) && !entries.has(id) }] },
     chunkFileNames: ({ moduleIds }: { readonly moduleIds: readonly string[] }) => `${folderOf(moduleIds)}/${hashed}.js`,
     /** Style is named after the module whose chunk it belongs to. */
     assetFileNames: ({ names, originalFileNames }: Named) => {
@@ -57,8 +67,8 @@ interface Named {
   readonly originalFileNames: readonly string[];
 }
 
-const page = laterApart();
-const worker = laterApart();
+const page = laterApart("page");
+const worker = laterApart("solver");
 
 /** The app is built to be served from any folder of any static host, and from loopback. */
 export default defineConfig({
@@ -76,6 +86,7 @@ export default defineConfig({
       output: {
         // the page asks for this one by its name, and its scope is the folder that it stands in
         entryFileNames: ({ name }) => (name === "offline" ? "offline.js" : "assets/[name]-[hash].js"),
+        codeSplitting: page.codeSplitting,
         chunkFileNames: page.chunkFileNames,
         assetFileNames: page.assetFileNames,
       },
@@ -84,7 +95,7 @@ export default defineConfig({
   worker: {
     format: "es",
     plugins: () => [worker.plugin],
-    rolldownOptions: { output: { chunkFileNames: worker.chunkFileNames } },
+    rolldownOptions: { output: { codeSplitting: worker.codeSplitting, chunkFileNames: worker.chunkFileNames } },
   },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1" },
