@@ -55,10 +55,7 @@ export function nodeIo(): Io {
       }
     },
     async folder(path) {
-      const { mkdir } = await import("node:fs/promises");
-      await mkdir(path, { recursive: true }).catch((error: NodeJS.ErrnoException) => {
-        throw new UserError(`the folder ${path} cannot be made (${error.code})`);
-      });
+      await makeFolder(path);
     },
     today() {
       const now = new Date();
@@ -120,6 +117,22 @@ export function nodeIo(): Io {
     colour: stdout.isTTY === true && !env["NO_COLOR"] && env["TERM"] !== "dumb",
     width: Math.min(widest, Math.max(60, stdout.columns ?? 80)),
   };
+}
+
+/**
+ * Makes a folder after those that it stands in. Node's own way of doing that never ends where a file system refuses every new folder.
+ * @throws UserError  it cannot be made, or something else has its name
+ */
+async function makeFolder(path: string): Promise<void> {
+  const { mkdir, stat } = await import("node:fs/promises");
+  const found = await stat(path).catch(() => undefined);
+  if (found?.isDirectory()) return;
+  if (found)
+    throw new UserError(`${path} is there already and is no folder; it was left as it is, choose another name`);
+  if (dirname(path) !== path) await makeFolder(dirname(path));
+  await mkdir(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== "EEXIST") throw new UserError(`the folder ${path} cannot be made (${error.code})`);
+  });
 }
 
 /** One buffer for all pieces: a record of hundreds of megabytes would leave as much garbage otherwise. */

@@ -45,4 +45,19 @@ describe("files on the disk", () => {
     await writeFile(join(folder, "latin.yaml"), Buffer.from([0x6e, 0xe4, 0x0a]));
     await expect(io.read(join(folder, "latin.yaml"))).rejects.toThrow("is not UTF-8 text");
   });
+
+  it("go into folders that are made, or it is said why not", async () => {
+    await io.folder(join(folder, "deep", "er"));
+    await io.folder(join(folder, "deep", "er"));
+    expect(await readdir(join(folder, "deep"))).toEqual(["er"]);
+    await writeFile(join(folder, "taken"), "theirs");
+    await expect(io.folder(join(folder, "taken"))).rejects.toThrow("is there already and is no folder");
+    await expect(io.folder(join(folder, "taken", "in it"))).rejects.toThrow(UserError);
+    expect(await readFile(join(folder, "taken"), "utf8")).toBe("theirs");
+  });
+
+  // law: a file system that refuses every new folder is told, and does not hold the program up
+  it.runIf(process.platform === "linux")("are refused at once where no folder can be", async () => {
+    await expect(io.folder("/proc/coilwright")).rejects.toThrow("cannot be made");
+  });
 });

@@ -51,6 +51,11 @@ describe("coilwright play", () => {
     for (const line of out.split("\n")) expect([...line].length).toBeLessThanOrEqual(80);
   });
 
+  it("counts one pulse as one", async () => {
+    const { out } = await told("coil.yaml", "--tone", "1Hz", "--lasts", "10ms");
+    expect(out).toContain("Its one pulse is sent as it is wanted.");
+  });
+
   it("fits, with before and after", async () => {
     const { out } = await told("scale.mid", "coil.yaml", "--fit");
     expect(out).toContain("made to fit");

@@ -83,7 +83,9 @@ function songWords({ song, figures }: ProgrammeStudy): string {
   ].flatMap(([id = "", what]) => (value(id) > 0 ? [`${count(value(id))} ${what}`] : []));
   const pulses =
     parts.length === 0 && sent === wanted
-      ? `All ${count(sent)} pulses are sent as they are wanted.`
+      ? sent === 1
+        ? "Its one pulse is sent as it is wanted."
+        : `All ${count(sent)} pulses are sent as they are wanted.`
       : `${count(sent)} of ${count(wanted)} pulses are sent${parts.length === 0 ? "" : `: ${parts.join(", ")}`}.`;
   return `${title}: ${notes} of ${voices}, ${lasts}. ${pulses}`;
 }
