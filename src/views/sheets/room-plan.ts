@@ -93,15 +93,13 @@ interface OnPage {
 
 /** Each word at the first place about its mark that no other word and no small mark has; further off, a line leads to it. */
 function labels(marks: readonly FloorMark[], { area, place, scale }: OnPage): readonly Item[] {
-  const taken: Box[] = marks.flatMap(({ tone, strokes }) =>
-    tone === "people" || tone === "crew" || tone === "coil"
-      ? strokes.flatMap((stroke): Box[] => {
-          if (stroke.kind !== "arc") return [];
-          const { x, y } = place(stroke.centre);
-          const half = stroke.radius * scale;
-          return half < 8 * mm ? [{ x: x - half, y: y - half, width: 2 * half, height: 2 * half }] : [];
-        })
-      : [],
+  const taken: Box[] = marks.flatMap(({ strokes }) =>
+    strokes.flatMap((stroke): Box[] => {
+      if (stroke.kind !== "arc") return [];
+      const { x, y } = place(stroke.centre);
+      const half = stroke.radius * scale;
+      return half < 8 * mm ? [{ x: x - half, y: y - half, width: 2 * half, height: 2 * half }] : [];
+    }),
   );
   const leads: Item[] = [];
   const words: Item[] = [];

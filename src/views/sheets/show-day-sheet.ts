@@ -106,8 +106,17 @@ function distances(flow: Flow, { figures, line, basis }: Standoff, setting: Shee
 /** In one unit from end to end, the upper end rounded up: the distance to lay out is never less. */
 function rangeText({ low, high }: { low: number; high: number }, { lengths }: SheetSetting): string {
   const [unit, name] = lengths === "in" ? [0.3048, "ft"] : [1, "m"];
-  const end = Math.ceil((high / unit) * 100 - 1e-6) / 100;
-  return `${Number((low / unit).toPrecision(2))} … ${Number(end.toFixed(2))}\u202f${name}`;
+  const digits = high / unit < 10 ? 2 : 1;
+  const steps = 10 ** digits;
+  const ends = [Math.floor((low / unit) * steps + 1e-6), Math.ceil((high / unit) * steps - 1e-6)];
+  return `${ends.map((end) => (end / steps).toFixed(digits)).join(" … ")}\u202f${name}`;
+}
+
+/** In two digits, rounded up: what a store may hold is never more. */
+function atMost(value: number, unit: string): string {
+  if (!(value > 0)) return shown(value, unit, 2);
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  return shown(Math.ceil(value / step - 1e-9) * step, unit, 2);
 }
 
 const floorLengths = ({ lengths }: SheetSetting) => (lengths === "in" ? "in" : "m");
@@ -155,8 +164,8 @@ function stores(flow: Flow, { stored }: Standoff): void {
     ],
     stored.stores.map(({ says, energy, voltage, waiting }) => [
       says,
-      shown(energy, "J", 2),
-      shown(voltage, "V", 2),
+      atMost(energy, "J"),
+      atMost(voltage, "V"),
       waiting === "none" ? "nothing discharges it: short it by hand" : waitFor(waiting),
     ]),
     { size: 2.6 * mm },
