@@ -70,6 +70,7 @@ describe("the teaching pictures", () => {
     await page.getByRole("button", { name: "Play" }).click();
     await expect.poll(drawn).not.toBe(before);
     await page.getByRole("button", { name: "Pause" }).click();
+    await page.getByRole("button", { name: "Play" }).waitFor();
     const still = await drawn();
     await page.waitForTimeout(200);
     expect(await drawn()).toBe(still);

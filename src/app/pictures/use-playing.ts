@@ -20,6 +20,8 @@ export function usePlaying(): void {
     }
     let before: number | undefined;
     let request = requestAnimationFrame(function go(now) {
+      // A pause counts at once, not when the page is next laid out.
+      if (!playing.peek()) return;
       const round = (shown.peek()?.round ?? 10) * 1000;
       onward(Math.min(now - (before ?? now), 100) / round);
       before = now;
