@@ -143,7 +143,7 @@ describe("the file", () => {
     await pull(page, "topload.0.toroid.outerDiameter", { x: 30, y: 0 });
     const wide = await dimensionText(page, "topload.0.toroid.outerDiameter");
     await save(page).click();
-    await expect.poll(() => page.locator(".file-state").innerText()).toMatch(/ saved$/);
+    await expect.poll(() => page.locator(".file-state").innerText()).toMatch(/^coil\.yaml\s+saved$/);
     await page.reload();
     await expect.poll(() => dimensionText(page, "topload.0.toroid.outerDiameter")).toBe(wide);
   });

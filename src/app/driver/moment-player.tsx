@@ -30,6 +30,8 @@ function usePlaying(): void {
     }
     let before: number | undefined;
     let frame = requestAnimationFrame(function go(now) {
+      // A pause counts at once, not when the page is next laid out.
+      if (!playing.peek()) return;
       onward((Math.min(now - (before ?? now), 100) / playFor) * halfCycle.peek());
       before = now;
       frame = requestAnimationFrame(go);
