@@ -1,5 +1,5 @@
 /** The sheets of a coil, laid out and written off the page's thread. */
-import { judgedBursts } from "../../findings/judged-bursts.ts";
+import type { JudgedBursts } from "../../findings/judged-bursts.ts";
 import {
   type FontFiles,
   type PaperName,
@@ -44,10 +44,11 @@ interface PaperQuestion {
   readonly file: CoilFile;
   readonly fileName: string;
   readonly solution: Solution;
+  readonly bursts: JudgedBursts;
 }
 
-function subjectOf({ file, fileName, solution }: PaperQuestion): SheetSubject | undefined {
-  return file.coil && { file, coil: file.coil, solution, ...judgedBursts(file.coil, solution), fileName };
+function subjectOf({ file, fileName, solution, bursts }: PaperQuestion): SheetSubject | undefined {
+  return file.coil && { file, coil: file.coil, solution, ...bursts, fileName };
 }
 
 export function layPapers(question: PaperQuestion, setting: PaperSetting): LaidPapers {

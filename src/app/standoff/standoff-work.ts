@@ -2,8 +2,8 @@
 
 import type { Finding } from "../../catalogue/finding.ts";
 import { assess } from "../../findings/assess.ts";
-import { judgedBursts } from "../../findings/judged-bursts.ts";
-import { rules } from "../../findings/rule-list.ts";
+import type { JudgedBursts } from "../../findings/judged-bursts.ts";
+import { roomOf } from "../../findings/rule-list.ts";
 import { standoffPlan, standoffSection } from "../../views/standoff-plan.ts";
 import { floorSvg } from "../../views/standoff-svg.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
@@ -21,12 +21,9 @@ export interface StandoffAnswer {
   readonly findings: readonly Finding[];
 }
 
-const roomOfRule = new Map(rules.map(({ id, room }) => [id, room]));
-
-export function standoffAnswer(file: CoilFile, solution: Solution): StandoffAnswer {
+export function standoffAnswer(file: CoilFile, solution: Solution, bursts: JudgedBursts): StandoffAnswer {
   const { text, coil } = file;
   if (coil === undefined) return { text, findings: [] };
-  const bursts = judgedBursts(coil, solution);
   const found = standoff({ coil, solution, bursts });
   return {
     text,
@@ -34,6 +31,6 @@ export function standoffAnswer(file: CoilFile, solution: Solution): StandoffAnsw
     checklist: showDayChecklist(coil, found),
     plan: floorSvg(standoffPlan(coil, found)),
     section: floorSvg(standoffSection(coil, found)),
-    findings: assess({ file, solution, ...bursts }).filter(({ rule }) => roomOfRule.get(rule) === "stand-off"),
+    findings: assess({ file, solution, ...bursts }).filter(({ rule }) => roomOf(rule) === "stand-off"),
   };
 }

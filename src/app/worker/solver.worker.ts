@@ -189,11 +189,11 @@ const bench = {
     return transfer(done, buffersOf(study));
   },
   explain(file: CoilFile, id: string, setting: BurstSetting): Explained {
-    const { solution } = solved(file);
+    const { solution, bursts } = solved(file);
     keepMovesOf(file);
     if (solution === undefined || file.coil === undefined) return { text: file.text, setting, explanation: undefined };
     if (id.startsWith("standoff.")) {
-      const known = withStandoff(file.coil, solution).solution;
+      const known = withStandoff(file.coil, solution, bursts).solution;
       return {
         text: file.text,
         setting,
@@ -235,21 +235,24 @@ const bench = {
     return matchOf({ file, ids, date, solution }, tell);
   },
   async standoff(file: CoilFile): Promise<StandoffAnswer> {
-    const { solution, failed } = solved(file);
-    if (solution === undefined) return { text: file.text, failed: failed ?? unreadable, findings: [] };
-    return (await import("../standoff/standoff-work.ts")).standoffAnswer(file, solution);
+    const { solution, bursts, failed } = solved(file);
+    if (solution === undefined || bursts === undefined)
+      return { text: file.text, failed: failed ?? unreadable, findings: [] };
+    return (await import("../standoff/standoff-work.ts")).standoffAnswer(file, solution, bursts);
   },
   async layPapers(question: { file: CoilFile; fileName: string }, setting: PaperSetting): Promise<LaidPapers> {
-    const { solution, failed } = solved(question.file);
-    if (solution === undefined) return { text: question.file.text, sheets: [], failed: failed ?? unreadable };
-    return (await paperWork()).layPapers({ ...question, solution }, setting);
+    const { solution, bursts, failed } = solved(question.file);
+    if (solution === undefined || bursts === undefined)
+      return { text: question.file.text, sheets: [], failed: failed ?? unreadable };
+    return (await paperWork()).layPapers({ ...question, solution, bursts }, setting);
   },
   async writePapers(
     question: { file: CoilFile; fileName: string },
     wanted: PaperSetting & { sheet?: string; formats: readonly SheetFormat[]; fonts: FontFiles },
   ): Promise<readonly SheetFile[]> {
-    const { solution } = solved(question.file);
-    return solution === undefined ? [] : (await paperWork()).writePapers({ ...question, solution }, wanted);
+    const { solution, bursts } = solved(question.file);
+    if (solution === undefined || bursts === undefined) return [];
+    return (await paperWork()).writePapers({ ...question, solution, bursts }, wanted);
   },
   /** A song inside the limits of the coil; a coil that cannot be solved says so. */
   async programme(file: CoilFile, source: SongSource, options: ProgrammeOptions): Promise<ProgrammeAnswer> {
