@@ -1,9 +1,11 @@
 /** The burst as one picture: waveforms, gates, who conducts, and who has the energy, stacked on one time axis. Reads on paper and in a dark hall. */
+
 import { formatQuantity } from "../units/format.ts";
 import type { BurstStudy, Waveforms } from "../workbench/burst-contract.ts";
 import { axisNumbers } from "./axis-numbers.ts";
 import { conductingStrip } from "./burst-plot-strip.ts";
 import { burstPlotStyle } from "./burst-plot-style.ts";
+import { escaped } from "./escaped.ts";
 import type { Scale } from "./plots.ts";
 import { ticks } from "./plots-ticks.ts";
 import { type LaidTrack, layWaveforms, marksOf, tracksOf } from "./waveform.ts";
@@ -219,6 +221,5 @@ function markOf(name: string, { at, row, bottom }: { at: number; row: number; bo
 
 const middle = 'text-anchor="middle"';
 const end = 'text-anchor="end"';
-const escaped = (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 const words = (x: number, y: number, text: string, more = "") =>
   `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}"${more === "" ? "" : ` ${more}`}>${escaped(text)}</text>`;

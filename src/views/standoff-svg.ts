@@ -1,5 +1,7 @@
 /** A drawing of the room as SVG to scale: in millimetres of the page, black on white, every mark named. */
+
 import { pathText } from "./drawing-path.ts";
+import { escaped } from "./escaped.ts";
 import type { FloorDrawing, FloorMark, FloorTone } from "./standoff-plan.ts";
 
 /** Line, its dashes and the paint of each kind of mark: told apart without colour. */
@@ -17,8 +19,6 @@ const pens: Readonly<
   metal: { weight: 0.45, ink: "#4c5b66" },
   ground: { weight: 0.5, ink: "#4c5b66" },
 };
-
-const escaped = (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 
 /** Scales of drawings [metres for each metre of paper], the least that fits is taken. */
 const scales = [5, 10, 20, 25, 50, 75, 100, 150, 200, 300, 500, 1000];

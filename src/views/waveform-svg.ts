@@ -1,6 +1,8 @@
 /** The waveforms in view as a picture of its own: dark lines on white, to print or to put into a text. */
+
 import type { BurstStudy } from "../workbench/burst-contract.ts";
 import { axisNumbers } from "./axis-numbers.ts";
+import { escaped } from "./escaped.ts";
 import { type LaidTrack, layWaveforms, marksOf, tracksOf, type WaveView } from "./waveform.ts";
 import type { Span } from "./waveform-reduce.ts";
 import { timeText } from "./waveform-words.ts";
@@ -17,7 +19,6 @@ const inks: Readonly<Record<string, string>> = {
   gateLower: "#1b2226",
 };
 
-const escaped = (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 const text = (x: number, y: number, words: string, more = "") =>
   `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" ${more}>${escaped(words)}</text>`;
 

@@ -1,11 +1,12 @@
 /** A record in frequency over its prediction, with the poles as drawn and as fitted; and a sweep. */
+
 import { useState } from "preact/hooks";
 import { formatQuantity } from "../../units/index.ts";
 import type { Overlay, Prediction } from "../../views/match-plot.ts";
 import { layPlot, type PlotLine, valueAt } from "../../views/plots.ts";
 import type { Match } from "../../workbench/match-contract.ts";
+import { FrequencyField } from "../burst/frequency-field.tsx";
 import { useSize } from "../drawing/use-size.ts";
-import { PlotFrame } from "../resonance/plot-frame.tsx";
 import { solution } from "../state/answers.ts";
 
 const height = 220;
@@ -63,7 +64,6 @@ function FrequencyPlot({ title, unit, lines, poles, limits: [low, high] }: Prope
   const shown = (value: number | undefined) =>
     value === undefined ? "outside" : unit === "1" ? value.toPrecision(3) : formatQuantity(value, unit, { digits: 3 });
   const reading = `${formatQuantity(at, "Hz", { digits: 5 })}: ${lines.map((line) => `${line.id} ${shown(valueAt(line, at))}`).join(", ")}`;
-  const move = (to: number) => setCursor(Math.min(Math.max(to, low), high));
   const factor = Number(formatQuantity(top, unit === "1" ? "" : unit, { digits: 12 }).split(/\s/)[0]) / top;
   const shownUnit = formatQuantity(top, unit === "1" ? "" : unit, { digits: 12 }).split(/\s/)[1] ?? "";
   return (
@@ -72,56 +72,37 @@ function FrequencyPlot({ title, unit, lines, poles, limits: [low, high] }: Prope
       <p class="only-heard">
         {poles.map(({ name, at: pole }) => `${name} at ${formatQuantity(pole, "Hz")}`).join(", ")}
       </p>
-      <div
-        ref={ref}
-        class="plot-field"
-        role="slider"
-        tabIndex={0}
-        aria-label="Frequency read in the record"
-        aria-valuemin={Math.round(low)}
-        aria-valuemax={Math.round(high)}
-        aria-valuenow={Math.round(at)}
-        aria-valuetext={reading}
-        onPointerMove={(event) =>
-          move(plot.x.fromPage(event.clientX - event.currentTarget.getBoundingClientRect().left))
-        }
-        onPointerLeave={() => setCursor(undefined)}
-        onKeyDown={(event) => {
-          const step = ((high - low) / 100) * (event.shiftKey ? 0.1 : 1);
-          const by = { ArrowRight: step, ArrowUp: step, ArrowLeft: -step, ArrowDown: -step }[event.key];
-          if (by === undefined) return;
-          event.preventDefault();
-          move(at + by);
-        }}
+      <FrequencyField
+        field={ref}
+        plot={plot}
+        width={width}
+        height={height}
+        label="Frequency read in the record"
+        limits={[low, high]}
+        at={at}
+        reading={reading}
+        onRead={setCursor}
+        yText={(tick) => String(Number((tick * factor).toPrecision(3)))}
+        yUnit={shownUnit}
       >
-        <PlotFrame
-          plot={plot}
-          width={width}
-          height={height}
-          xText={(tick) => String(Number((tick / 1e3).toPrecision(6)))}
-          yText={(tick) => String(Number((tick * factor).toPrecision(3)))}
-          xLabel="frequency, kHz"
-          yUnit={shownUnit}
-        >
-          {poles
-            .filter(({ at: pole }) => pole > low && pole < high)
-            .map(({ name, at: pole, kind }) => (
-              <path
-                key={name}
-                class={`pole-line ${kind}`}
-                d={`M${plot.x.toPage(pole)} ${margin.top - 4}V${height - margin.bottom}`}
-              />
-            ))}
-          {plot.lines.map(({ id, path }) => (
-            <path key={id} class={`wave ${id === "record" ? "measured" : "predicted"} ${id}`} d={path} />
+        {poles
+          .filter(({ at: pole }) => pole > low && pole < high)
+          .map(({ name, at: pole, kind }) => (
+            <path
+              key={name}
+              class={`pole-line ${kind}`}
+              d={`M${plot.x.toPage(pole)} ${margin.top - 4}V${height - margin.bottom}`}
+            />
           ))}
-          {cursor !== undefined && (
-            <g class="crosshair">
-              <path d={`M${plot.x.toPage(at)} ${margin.top}V${height - margin.bottom}`} />
-            </g>
-          )}
-        </PlotFrame>
-      </div>
+        {plot.lines.map(({ id, path }) => (
+          <path key={id} class={`wave ${id === "record" ? "measured" : "predicted"} ${id}`} d={path} />
+        ))}
+        {cursor !== undefined && (
+          <g class="crosshair">
+            <path d={`M${plot.x.toPage(at)} ${margin.top}V${height - margin.bottom}`} />
+          </g>
+        )}
+      </FrequencyField>
       <div class="readout">
         <output>{reading}</output>
         <ul class="legend">

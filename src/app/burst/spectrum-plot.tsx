@@ -1,12 +1,13 @@
 /** Spectrum of the primary current, with the poles that the coil would ring at. */
+
 import { useState } from "preact/hooks";
 import { formatQuantity } from "../../units/index.ts";
 import { axisNumbers } from "../../views/axis-numbers.ts";
 import { layPlot, valueAt } from "../../views/plots.ts";
 import type { BurstStudy } from "../../workbench/burst-contract.ts";
 import { useSize } from "../drawing/use-size.ts";
-import { PlotFrame } from "../resonance/plot-frame.tsx";
 import { shownFigure } from "./burst-state.ts";
+import { FrequencyField } from "./frequency-field.tsx";
 
 const height = 210;
 
@@ -42,70 +43,50 @@ export function SpectrumPlot({ study }: { readonly study: BurstStudy }) {
     ...poles.map(({ name, at: pole }) => `${name} at ${formatQuantity(pole, "Hz")}`),
   ].join(", ");
   const { numbers, unit } = axisNumbers(plot.y.ticks, "A", plot.y.high);
-  const move = (to: number) => setCursor(Math.min(Math.max(to, low), high));
   return (
     <section class="spectrum" aria-labelledby="spectrum-title">
       <h2 id="spectrum-title">Spectrum of the primary current</h2>
       <p class="only-heard">{`Amplitude over frequency: ${says}.`}</p>
-      <div
-        ref={ref}
-        class="plot-field"
-        role="slider"
-        tabIndex={0}
-        aria-label="Frequency read in the spectrum"
-        aria-valuemin={Math.round(low)}
-        aria-valuemax={Math.round(high)}
-        aria-valuenow={Math.round(at)}
-        aria-valuetext={reading}
-        onPointerMove={(event) =>
-          move(plot.x.fromPage(event.clientX - event.currentTarget.getBoundingClientRect().left))
-        }
-        onPointerLeave={() => setCursor(undefined)}
-        onKeyDown={(event) => {
-          const step = ((high - low) / 100) * (event.shiftKey ? 0.1 : 1);
-          const by = { ArrowRight: step, ArrowUp: step, ArrowLeft: -step, ArrowDown: -step }[event.key];
-          if (by === undefined) return;
-          event.preventDefault();
-          move(at + by);
-        }}
+      <FrequencyField
+        field={ref}
+        plot={plot}
+        width={width}
+        height={height}
+        label="Frequency read in the spectrum"
+        limits={[low, high]}
+        at={at}
+        reading={reading}
+        onRead={setCursor}
+        yText={(tick) => numbers[plot.y.ticks.indexOf(tick)] ?? ""}
+        yUnit={unit}
       >
-        <PlotFrame
-          plot={plot}
-          width={width}
-          height={height}
-          xText={(tick) => String(Number((tick / 1e3).toPrecision(6)))}
-          yText={(tick) => numbers[plot.y.ticks.indexOf(tick)] ?? ""}
-          xLabel="frequency, kHz"
-          yUnit={unit}
-        >
-          <clipPath id="spectrum-clip">
-            <rect
-              x={margin.left}
-              y={margin.top}
-              width={width - margin.left - margin.right}
-              height={height - margin.top - margin.bottom}
-            />
-          </clipPath>
-          {poles.map(({ name, at: pole }, n) => (
-            <g key={name} class="moment">
-              <path d={`M${plot.x.toPage(pole)} ${margin.top - 4}V${height - margin.bottom}`} />
-              <text
-                x={plot.x.toPage(pole) + (n === 0 ? -4 : 4)}
-                y={margin.top - 8}
-                text-anchor={n === 0 ? "end" : "start"}
-              >
-                {name}
-              </text>
-            </g>
-          ))}
-          <path class="wave primaryCurrent" d={plot.lines[0]?.path ?? ""} clip-path="url(#spectrum-clip)" />
-          {cursor !== undefined && (
-            <g class="crosshair">
-              <path d={`M${plot.x.toPage(at)} ${margin.top}V${height - margin.bottom}`} />
-            </g>
-          )}
-        </PlotFrame>
-      </div>
+        <clipPath id="spectrum-clip">
+          <rect
+            x={margin.left}
+            y={margin.top}
+            width={width - margin.left - margin.right}
+            height={height - margin.top - margin.bottom}
+          />
+        </clipPath>
+        {poles.map(({ name, at: pole }, n) => (
+          <g key={name} class="moment">
+            <path d={`M${plot.x.toPage(pole)} ${margin.top - 4}V${height - margin.bottom}`} />
+            <text
+              x={plot.x.toPage(pole) + (n === 0 ? -4 : 4)}
+              y={margin.top - 8}
+              text-anchor={n === 0 ? "end" : "start"}
+            >
+              {name}
+            </text>
+          </g>
+        ))}
+        <path class="wave primaryCurrent" d={plot.lines[0]?.path ?? ""} clip-path="url(#spectrum-clip)" />
+        {cursor !== undefined && (
+          <g class="crosshair">
+            <path d={`M${plot.x.toPage(at)} ${margin.top}V${height - margin.bottom}`} />
+          </g>
+        )}
+      </FrequencyField>
       <p class="readout">
         <output>{reading}</output>
       </p>

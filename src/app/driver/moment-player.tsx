@@ -4,6 +4,7 @@ import { formatQuantity } from "../../units/index.ts";
 import { keepers, momentText } from "../../views/half-cycle.ts";
 import { timeText } from "../../views/waveform-words.ts";
 import { burstEnd } from "../burst/time-window.ts";
+import { useFrames } from "../frame/use-frames.ts";
 import { greatest, halfCycle, moment, momentTime, moveBy, moveTo, playing } from "./driver-state.ts";
 import { NearWaves } from "./near-waves.tsx";
 
@@ -19,25 +20,12 @@ const onward = (by: number) => {
   moveTo(next > burstEnd.peek() ? 0 : next);
 };
 
-/** Moves the moment along while it plays; in stills where motion is not wanted. */
 function usePlaying(): void {
-  const isPlaying = playing.value;
-  useEffect(() => {
-    if (!isPlaying) return;
-    if (matchMedia("(prefers-reduced-motion: reduce)").matches) {
-      const timer = setInterval(() => onward(halfCycle.peek() / stills), stillFor);
-      return () => clearInterval(timer);
-    }
-    let before: number | undefined;
-    let frame = requestAnimationFrame(function go(now) {
-      // A pause counts at once, not when the page is next laid out.
-      if (!playing.peek()) return;
-      onward((Math.min(now - (before ?? now), 100) / playFor) * halfCycle.peek());
-      before = now;
-      frame = requestAnimationFrame(go);
-    });
-    return () => cancelAnimationFrame(frame);
-  }, [isPlaying]);
+  useFrames(playing, {
+    onward: (by) => onward((by / playFor) * halfCycle.peek()),
+    toNextStill: () => onward(halfCycle.peek() / stills),
+    stillFor,
+  });
   useEffect(
     () => () => {
       playing.value = false;

@@ -1,4 +1,5 @@
 /** Songs off the page's thread: read, planned inside the coil's limits, made into sound and files. */
+
 import { transfer } from "comlink";
 import type { Finding } from "../../catalogue/finding.ts";
 import type { Coil } from "../../description/coil.ts";
@@ -9,6 +10,7 @@ import { scheduleCsv } from "../../views/schedule-csv.ts";
 import { programmeJson } from "../../views/text/programme-json.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { type Explanation, explain } from "../../workbench/explain.ts";
+import { joinedBytes } from "../../workbench/joined-bytes.ts";
 import { planProgramme } from "../../workbench/programme.ts";
 import type { ProgrammeOptions, ProgrammeStudy } from "../../workbench/programme-contract.ts";
 import {
@@ -166,10 +168,10 @@ function output(
   const text = (ending: string, words: string): Written => ({ files: [textFile(`${name}${ending}`, words)] });
   switch (kind) {
     case "preview":
-      return { files: [{ name: `${name}-preview.wav`, bytes: joined(previewWav(study)) }] };
+      return { files: [{ name: `${name}-preview.wav`, bytes: joinedBytes(previewWav(study)) }] };
     case "gate": {
       const { pieces, error } = gateWav(study, { rate: gateRate, pulse: gatePulse });
-      return { files: [{ name: `${name}-gate.wav`, bytes: joined(pieces) }], error };
+      return { files: [{ name: `${name}-gate.wav`, bytes: joinedBytes(pieces) }], error };
     }
     case "csv":
       return text(".csv", scheduleCsv(study));
@@ -192,15 +194,4 @@ function program(files: ReturnType<typeof scheduleFirmware>): Written {
   if (files === undefined)
     return { files: [], refused: "the coil's file has no interrupter, so there is no limit to hold" };
   return { files: files.map(({ name, text }) => textFile(name, text)) };
-}
-
-function joined(pieces: Iterable<Uint8Array>): Uint8Array<ArrayBuffer> {
-  const all = [...pieces];
-  const bytes = new Uint8Array(all.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of all) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
 }

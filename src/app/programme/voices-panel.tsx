@@ -1,6 +1,8 @@
 /** The voices: which sound, which come first; and what makes the song fit. */
+
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatParts } from "../../units/index.ts";
+import { compared } from "../../views/programme-words.ts";
 import type { ShownProgramme } from "./programme-answer.ts";
 import { muteVoice, options, setOption, setPriority, shown } from "./programme-state.ts";
 
@@ -103,19 +105,6 @@ function ShapingChoices() {
     </div>
   );
 }
-
-/** Figures that are shown before and after. */
-const compared = [
-  "programme.pulses",
-  "programme.trimmed",
-  "programme.dropped",
-  "programme.notesSilent",
-  "programme.notesLowered",
-  "programme.peakRate",
-  "programme.peakDuty",
-  "programme.peakPower",
-  "programme.junctionPeak",
-];
 
 function shownFigure(figures: ShownProgramme["figures"], id: string): string {
   const figure = figures.get(id);

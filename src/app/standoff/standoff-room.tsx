@@ -1,9 +1,9 @@
 /** Who must stand where, and what can still hurt? */
 import "./standoff.css";
 import type { ComponentChildren } from "preact";
-import { mark, metres, shown, span, timeText } from "../../views/standoff-words.ts";
-import { keepOff, waitFor } from "../../workbench/keep-off.ts";
-import type { Standoff, Store } from "../../workbench/standoff-contract.ts";
+import { contactWords, depthWords, mark, shown, span, storeWords, timeText } from "../../views/standoff-words.ts";
+import { keepOff } from "../../workbench/keep-off.ts";
+import type { Standoff } from "../../workbench/standoff-contract.ts";
 import { FindingItem } from "../findings/finding-item.tsx";
 import { downloadBlob } from "../host/pick-file.ts";
 import { Ledger } from "../ledger/ledger.tsx";
@@ -192,9 +192,8 @@ function Floor({
 }
 
 function Touch({ standoff: { touch } }: { readonly standoff: Standoff }) {
-  const { first, bands, depths, contacts, objects, not, pulse } = touch;
-  const depth = (name: string) => depths.find(({ tissue }) => tissue === name)?.depth;
-  const [muscle, copper] = [depth("muscle"), depth("copper")];
+  const { first, bands, contacts, objects, not, pulse } = touch;
+  const deep = depthWords(touch);
   return (
     <Part title="Touch: why it hurts, never a permission">
       <ul class="first-words">
@@ -208,12 +207,10 @@ function Touch({ standoff: { touch } }: { readonly standoff: Standoff }) {
         </p>
       )}
       <TouchTable bands={bands} />
-      {muscle !== undefined && copper !== undefined && (
-        <p>{`The depth of penetration in muscle is ${metres(muscle)}, in copper ${shown(copper, "m", 2)}. A limb is under 0.1 m thick: the current fills it, and the skin effect does not protect.`}</p>
-      )}
+      {deep !== undefined && <p>{deep}</p>}
       <ul>
-        {contacts.map(({ name, density }) => (
-          <li key={name}>{`${name}: up to ${shown(density / 10, "1", 2)} mA/cm² inside the burst`}</li>
+        {contacts.map((contact) => (
+          <li key={contact.name}>{contactWords(contact)}</li>
         ))}
         {objects.map(({ name, says }) => (
           <li key={name}>{`${name}: ${says}`}</li>
@@ -226,14 +223,6 @@ function Touch({ standoff: { touch } }: { readonly standoff: Standoff }) {
       </ul>
     </Part>
   );
-}
-
-function storeWords({ says, energy, charge, voltage, waiting }: Store): string {
-  const wait =
-    waiting === "none"
-      ? "nothing in the file discharges it"
-      : `to 60 V in ${waitFor(waiting)} through its bleeders, never with one open`;
-  return `${says}: up to ${shown(energy, "J")}, ${shown(charge, "C")} at ${shown(voltage, "V")}; ${wait}.`;
 }
 
 function StoredEnergy({ standoff: { stored } }: { readonly standoff: Standoff }) {

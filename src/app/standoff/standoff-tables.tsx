@@ -1,6 +1,6 @@
 /** The two ledgers of stand-off that compare with published figures. */
-import { effects, mark, metres, shown, span, who } from "../../views/standoff-words.ts";
-import type { StandoffFields, TouchBand, TouchThreshold } from "../../workbench/standoff-contract.ts";
+import { mark, metres, shown, span, thresholdWords, who } from "../../views/standoff-words.ts";
+import type { StandoffFields, TouchBand } from "../../workbench/standoff-contract.ts";
 
 export function FieldTable({ fields, line }: { readonly fields: StandoffFields; readonly line: number | undefined }) {
   return (
@@ -33,12 +33,6 @@ export function FieldTable({ fields, line }: { readonly fields: StandoffFields; 
       </p>
     </div>
   );
-}
-
-function thresholdWords({ effect, span: range, verdict }: TouchThreshold): string {
-  return range === undefined
-    ? `${effects[effect]}: no published threshold`
-    : `${effects[effect]} from ${shown(range[0], "A", 2)}: ${verdict}`;
 }
 
 export function TouchTable({ bands }: { readonly bands: readonly TouchBand[] }) {

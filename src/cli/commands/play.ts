@@ -11,6 +11,7 @@ import { programmeText } from "../../views/text/programme.ts";
 import { programmeJson } from "../../views/text/programme-json.ts";
 import { whyText } from "../../views/text/why.ts";
 import { explain } from "../../workbench/explain.ts";
+import { joinedBytes } from "../../workbench/joined-bytes.ts";
 import { planProgramme } from "../../workbench/programme.ts";
 import type { ProgrammeStudy } from "../../workbench/programme-contract.ts";
 import { gateWav, previewWav, scheduleFirmware } from "../../workbench/programme-outputs.ts";
@@ -92,18 +93,7 @@ async function songFrom(io: Io, name: string): Promise<{ song?: Song; findings: 
   if (found === undefined) throw new UserError(`there is no file ${name}`);
   const pieces: Uint8Array[] = [];
   for await (const piece of found.pieces) pieces.push(piece.slice());
-  return readSong(joined(pieces), { fileName: name });
-}
-
-function joined(pieces: Iterable<Uint8Array>): Uint8Array {
-  const all = [...pieces];
-  const bytes = new Uint8Array(all.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of all) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
+  return readSong(joinedBytes(pieces), { fileName: name });
 }
 
 /** Everything that goes to files; each is told in a line. */
@@ -115,13 +105,13 @@ async function send(io: Io, programme: ProgrammeStudy, options: PlayOptions): Pr
     told(options.csv);
   }
   if (options.wav !== undefined) {
-    await io.write(options.wav, { text: joined(previewWav(programme)), beginning: "RIFF" });
+    await io.write(options.wav, { text: joinedBytes(previewWav(programme)), beginning: "RIFF" });
     told(options.wav, "a preview, soft at first; it says nothing of how loud the coil is");
   }
   if (options.gateWav !== undefined) {
     const rate = gateRateOf(options.gateRate);
     const { pieces, error } = gateWav(programme, { rate, pulse: options.gateNegative ? "negative" : "positive" });
-    await io.write(options.gateWav, { text: joined(pieces), beginning: "RIFF" });
+    await io.write(options.gateWav, { text: joinedBytes(pieces), beginning: "RIFF" });
     const time = (seconds: number) => formatQuantity(seconds, "s", { digits: 2 });
     told(
       options.gateWav,

@@ -1,6 +1,6 @@
 /** Energy that goes to and fro between the tank capacitor and the primary's inductance. */
 import { formatQuantity } from "../../units/format.ts";
-import { type Box, bar, curve, dot, frame, line, middleOf, platesSign, text, windingSign } from "./marks.ts";
+import { axes, type Box, bar, curve, dot, frame, line, middleOf, platesSign, text, windingSign } from "./marks.ts";
 import type { Mark, Picture, Point } from "./picture.ts";
 
 export interface TankNumbers {
@@ -95,15 +95,7 @@ function energyBars(electric: number, inCapacitor: string, inCoil: string): Mark
 function waves(box: Box, phase: number): Mark[] {
   const at = box.left + phase * box.width;
   return [
-    frame(box),
-    line(
-      "hair",
-      [
-        [box.left, middleOf(box, 0)],
-        [box.left + box.width, middleOf(box, 0)],
-      ],
-      2,
-    ),
+    ...axes(box),
     curve("electric", box, (x) => 0.9 * Math.cos(2 * Math.PI * x)),
     curve("magnetic", box, (x) => 0.9 * Math.sin(2 * Math.PI * x)),
     line(

@@ -1,8 +1,10 @@
 /** One cycle of the bridge: which switch or diode carries the current, and where the energy goes. */
+
 import { formatQuantity } from "../../units/format.ts";
 import type { Waveforms } from "../../workbench/burst-contract.ts";
 import { greatestEnergy, keepers, momentAt, momentText, type Store } from "../half-cycle.ts";
-import { type Box, bar, dot, frame, line, middleOf, platesSign, text, windingSign } from "./marks.ts";
+import { wrap } from "../text/wrap.ts";
+import { axes, type Box, bar, dot, line, middleOf, platesSign, text, windingSign } from "./marks.ts";
 import type { Mark, Picture, Point } from "./picture.ts";
 
 export interface HalfCycleNumbers {
@@ -294,15 +296,7 @@ function waveBox(box: Box, phase: number, read: (x: number) => { current: number
   const now = read(phase);
   const x = box.left + phase * box.width;
   return [
-    frame(box),
-    line(
-      "hair",
-      [
-        [box.left, middleOf(box, 0)],
-        [box.left + box.width, middleOf(box, 0)],
-      ],
-      2,
-    ),
+    ...axes(box),
     line("copper", trace("current")),
     line("electric", trace("voltage")),
     dot("copper", [x, middleOf(box, 0.9 * now.current)]),
@@ -314,18 +308,8 @@ function waveBox(box: Box, phase: number, read: (x: number) => { current: number
 
 /** The sentences of a moment under the waves, broken where they do not fit. */
 function lines(words: string): Mark[] {
-  return wrapped(words, 60)
+  return wrap(words, { width: 60 })
+    .split("\n")
     .slice(0, 3)
     .map((one, n) => text([880, 660 + n * 32], one, { size: 22, tone: "soft" }));
-}
-
-/** Breaks at spaces, so that no line is longer than `most` letters where words allow. */
-export function wrapped(words: string, most: number): string[] {
-  const rows: string[] = [];
-  for (const word of words.split(" ")) {
-    const last = rows.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= most) rows[rows.length - 1] = `${last} ${word}`;
-    else rows.push(word);
-  }
-  return rows;
 }

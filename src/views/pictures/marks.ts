@@ -48,6 +48,19 @@ export const frame = ({ left, top, width, height }: Box): Mark =>
     2,
   );
 
+/** A frame with its line of zero. */
+export const axes = (box: Box): Mark[] => [
+  frame(box),
+  line(
+    "hair",
+    [
+      [box.left, middleOf(box, 0)],
+      [box.left + box.width, middleOf(box, 0)],
+    ],
+    2,
+  ),
+];
+
 export interface Box {
   readonly left: number;
   readonly top: number;

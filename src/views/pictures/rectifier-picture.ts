@@ -1,6 +1,6 @@
 /** From mains to bus: which diodes carry, and why the bus ripples. */
 import { formatQuantity } from "../../units/format.ts";
-import { type Box, curve, dot, frame, line, middleOf, platesSign, text } from "./marks.ts";
+import { axes, type Box, curve, dot, line, middleOf, platesSign, text } from "./marks.ts";
 import type { Mark, Picture, Point } from "./picture.ts";
 
 export interface RectifierNumbers {
@@ -126,15 +126,7 @@ export function rectifierPicture(numbers: RectifierNumbers): Picture {
 function timeBox(box: Box, phase: number): Mark[] {
   const x = box.left + phase * box.width;
   return [
-    frame(box),
-    line(
-      "hair",
-      [
-        [box.left, middleOf(box, 0)],
-        [box.left + box.width, middleOf(box, 0)],
-      ],
-      2,
-    ),
+    ...axes(box),
     line(
       "soft",
       [

@@ -1,5 +1,6 @@
 /** A picture as SVG text: title, marks, caption, in either theme. */
-import { wrapped } from "./half-cycle-picture.ts";
+import { escaped } from "../escaped.ts";
+import { wrap } from "../text/wrap.ts";
 import { type Mark, type Picture, stage, type Tone } from "./picture.ts";
 
 export type PictureTheme = "paper" | "hall";
@@ -45,7 +46,7 @@ export function pictureSvg(
   { phase = picture.still, font }: PictureSvgOptions = {},
 ): string {
   const palette = palettes[theme];
-  const caption = picture.caption.flatMap((sentence) => wrapped(sentence, 100)).slice(0, 5);
+  const caption = picture.caption.flatMap((sentence) => wrap(sentence, { width: 100 }).split("\n")).slice(0, 5);
   const head = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${stage.width} ${stage.height}" font-family="'B612', 'DejaVu Sans', sans-serif" role="img">`;
   return [
     head,
@@ -80,6 +81,3 @@ function written(mark: Mark, palette: Palette): string {
 
 const corners = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y]) => `${digits(x)},${digits(y)}`).join(" ");
-
-const escaped = (words: string): string =>
-  words.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");

@@ -1,4 +1,5 @@
 /** Pages → PDF 1.7 (ISO 32000-1): paths as they are, words in the fonts given and in signs drawn by the house. */
+import { joinedBytes } from "../../workbench/joined-bytes.ts";
 import { drawnSigns, penWidth } from "./drawn-signs.ts";
 import { settable, widthOf } from "./measure.ts";
 import type { Box, Face, Item, Page, PathItem, Segment, TextItem, Tone } from "./page.ts";
@@ -88,7 +89,7 @@ class PdfFile {
     const packed = await through(plain, new CompressionStream("deflate"));
     const id = this.reserve();
     const head = `<< /Length ${packed.length} /Filter /FlateDecode ${entries} >>\nstream\n`;
-    this.objects[id - 1] = joined([latin(head), packed, latin("\nendstream")]);
+    this.objects[id - 1] = joinedBytes([latin(head), packed, latin("\nendstream")]);
     return id;
   }
   bytes({ root, info }: { root: number; info: number }): Uint8Array {
@@ -97,7 +98,7 @@ class PdfFile {
     let offset = parts[0]?.length ?? 0;
     const offsets: number[] = [];
     for (const [n, body] of this.objects.entries()) {
-      const whole = joined([latin(`${n + 1} 0 obj\n`), body ?? latin("null"), latin("\nendobj\n")]);
+      const whole = joinedBytes([latin(`${n + 1} 0 obj\n`), body ?? latin("null"), latin("\nendobj\n")]);
       offsets.push(offset);
       offset += whole.length;
       parts.push(whole);
@@ -109,21 +110,11 @@ class PdfFile {
         `xref\n0 ${count}\n0000000000 65535 f \n${table}trailer\n<< /Size ${count} /Root ${root} 0 R /Info ${info} 0 R >>\nstartxref\n${offset}\n%%EOF\n`,
       ),
     );
-    return joined(parts);
+    return joinedBytes(parts);
   }
 }
 
 const latin = (text: string): Uint8Array => Uint8Array.from(text, (character) => character.charCodeAt(0));
-
-function joined(parts: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
-}
 
 /** A composite font whose codes are the glyphs themselves. */
 async function addFont(file: PdfFile, face: Face, font: SheetFont): Promise<number> {

@@ -1,26 +1,15 @@
 /** The head of the programme page: what of the song is played, what it does to the coil, and what was left out and why. */
+
 import type { Figures } from "../../catalogue/figure.ts";
 import { quantities } from "../../catalogue/quantities.ts";
 import { reasonWords } from "../../findings/index.ts";
 import { formatQuantity } from "../../units/format.ts";
 import type { ProgrammeStudy, ReasonTally } from "../../workbench/programme-contract.ts";
+import { compared } from "../programme-words.ts";
 import { painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
 const celsiusZero = 273.15;
-
-/** Figures that are shown before and after a fit. */
-const compared = [
-  "programme.pulses",
-  "programme.trimmed",
-  "programme.dropped",
-  "programme.notesSilent",
-  "programme.notesLowered",
-  "programme.peakRate",
-  "programme.peakDuty",
-  "programme.peakPower",
-  "programme.junctionPeak",
-] as const;
 
 export const cautions =
   "High voltage can kill, also while it sings. Nobody inside the line that standoff gives, ears covered, a hand at the stop. No line of this page is a permission to switch on.";

@@ -1,9 +1,20 @@
 /** The page of stand-off: the line and what decides it, what can still hurt, the usual cautions, and what is not known. */
 
 import type { Coil } from "../../description/coil.ts";
-import { keepOff, waitFor } from "../../workbench/keep-off.ts";
+import { keepOff } from "../../workbench/keep-off.ts";
 import type { ChecklistPart, Standoff, StandoffTouch, Store, TouchBand } from "../../workbench/standoff-contract.ts";
-import { effects, mark, metres, shown, span, timeText, who } from "../standoff-words.ts";
+import {
+  contactWords,
+  depthWords,
+  mark,
+  metres,
+  shown,
+  span,
+  storeWords,
+  thresholdWords,
+  timeText,
+  who,
+} from "../standoff-words.ts";
 import { type Paint, painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -128,13 +139,9 @@ function noiseBlock({ noise }: Standoff, page: Page): string {
 
 function storedBlock({ stored }: Standoff, page: Page): string {
   const { paint } = page;
-  const line = ({ says, energy, charge, voltage, waiting, comparisons }: Store): string => {
-    const over = comparisons.filter((one) => one.over).map((one) => `${one.says} (${mark(one.source)})`);
-    const wait =
-      waiting === "none"
-        ? "nothing in the file discharges it"
-        : `to 60 V in ${waitFor(waiting)} through its bleeders, never with one open`;
-    return `${says}: up to ${shown(energy, "J")}, ${shown(charge, "C")} at ${shown(voltage, "V")}; ${wait}. ${over.length === 0 ? "Under the lines it is held against." : `Over: ${over.join("; ")}.`}`;
+  const line = (store: Store): string => {
+    const over = store.comparisons.filter((one) => one.over).map((one) => `${one.says} (${mark(one.source)})`);
+    return `${storeWords(store)} ${over.length === 0 ? "Under the lines it is held against." : `Over: ${over.join("; ")}.`}`;
   };
   return [
     paint("bold", "stored energy"),
@@ -145,9 +152,8 @@ function storedBlock({ stored }: Standoff, page: Page): string {
 
 function touchBlock(touch: StandoffTouch, page: Page): string {
   const { paint, width } = page;
-  const { first, pulse, bands, chargePerBurst, excitation, depths, objects, contacts, not } = touch;
-  const depth = (name: string) => depths.find(({ tissue }) => tissue === name)?.depth;
-  const [muscle, copper] = [depth("muscle"), depth("copper")];
+  const { first, pulse, bands, chargePerBurst, excitation, objects, contacts, not } = touch;
+  const deep = depthWords(touch);
   return [
     paint("stop", "touch: why it hurts; never a permission"),
     ...first.map((says) => bullet(says, page)),
@@ -176,17 +182,8 @@ function touchBlock(touch: StandoffTouch, page: Page): string {
           ),
         ]
       : []),
-    ...(muscle !== undefined && copper !== undefined
-      ? [
-          wrap(
-            `The depth of penetration in muscle is ${metres(muscle)}, in copper ${shown(copper, "m", 2)}. A limb is under 0.1 m thick: the current fills it, and the skin effect does not protect.`,
-            { width, first: "  " },
-          ),
-        ]
-      : []),
-    ...contacts.map(({ name, density }) =>
-      bullet(`${name}: up to ${shown(density / 10, "1", 2)} mA/cm² inside the burst`, page),
-    ),
+    ...(deep === undefined ? [] : [wrap(deep, { width, first: "  " })]),
+    ...contacts.map((contact) => bullet(contactWords(contact), page)),
     ...objects.map(({ name, says }) => bullet(`${name}: ${says}`, page)),
     ...not.map((says) => bullet(says, page)),
   ].join("\n");
@@ -194,11 +191,7 @@ function touchBlock(touch: StandoffTouch, page: Page): string {
 
 function bandText({ says, frequency, current, thresholds, contactLevels }: TouchBand, page: Page): string {
   const { width } = page;
-  const against = thresholds.map(({ effect, span: range, verdict }) =>
-    range === undefined
-      ? `${effects[effect]}: no published threshold`
-      : `${effects[effect]} from ${shown(range[0], "A", 2)}: ${verdict}`,
-  );
+  const against = thresholds.map(thresholdWords);
   const contact = contactLevels.map(
     ({ who: of, level, over }) => `contact, ${of}, ${shown(level, "A", 2)}: ${over ? "over" : "under"}`,
   );
