@@ -150,7 +150,8 @@ interface TwoLevel {
 
 /** A primary current that is still small where the record begins: the first sample is the drive's first. */
 function beginsAtRest(samples: Float32Array): boolean {
-  const peak = samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  let peak = 0;
+  for (let i = 0; i < samples.length; i++) peak = Math.max(peak, Math.abs(samples[i]!));
   const turn = samples.findIndex((value, i) => i > 1 && value * samples[1]! < 0);
   const first = samples.subarray(0, Math.max(2, turn)).reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   return Math.abs(samples[0]!) < restingShare * peak && first < 0.5 * peak;
@@ -288,8 +289,12 @@ function burstsRead(
   { start, interval }: BenchRecord,
 ): readonly BurstRead[] {
   const time = (sample: number) => start + sample * interval;
+  let next = 0;
   return segments.bursts.map(({ from, to, peak, cutAtStart, cutAtEnd }) => {
-    const drive = drives.find((one) => one.to > from && one.from < to);
+    // Bursts and drives follow one another.
+    while (next < drives.length && drives[next]!.to <= from) next++;
+    const near = drives[next];
+    const drive = near !== undefined && near.from < to ? near : undefined;
     return {
       start: time(drive?.from ?? from),
       ...(drive === undefined ? {} : { driveEnd: time(drive.to) }),

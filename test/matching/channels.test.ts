@@ -45,6 +45,22 @@ describe("a gate", () => {
     expect(reading.poles?.channel).toBe(0);
     expect(reading.carrier?.channel).toBe(0);
   });
+
+  it("may rise hundreds of thousands of times, evenly or not", () => {
+    // law: by construction, ten samples from rise to rise but for one that comes late
+    const samples = Float32Array.from({ length: 2_500_000 }, (_, i) => ((i < 1e6 ? i : i + 4) % 10 < 5 ? 0 : 5));
+    const fast = readRecord({
+      name: "fast",
+      start: 0,
+      interval: 1e-7,
+      length: samples.length,
+      channels: [{ name: "gate", role: "gate", unit: "V", samples }],
+    });
+    expect(fast.repetition?.is.bursts).toBeGreaterThan(249_000);
+    expect(fast.repetition!.is.rate.value).toBeCloseTo(1e6, -1);
+    expect(fast.onTime!.is.estimate.value).toBeCloseTo(5e-7, 9);
+    expect(fast.findings.map(({ rule }) => rule)).toContain("record-repetition-uneven");
+  });
 });
 
 describe("a bridge's output", () => {

@@ -12,6 +12,24 @@ describe("order statistics", () => {
     expect(robustDeviation([1, 1, 1, 1, 1000])).toBe(0);
   });
 
+  it("are those of the sorted list, however long it is and however often a value stands in it", () => {
+    // independent: the engine's own sorting
+    const random = chance(2);
+    const lists = [
+      Array.from({ length: 20_001 }, () => random.normal()),
+      Array.from({ length: 20_000 }, () => Math.round(3 * random.normal())),
+      Array.from({ length: 5000 }, (_, i) => i),
+      Array.from({ length: 5000 }, (_, i) => -i),
+      new Array(5000).fill(7),
+    ];
+    for (const values of lists) {
+      const sorted = Float64Array.from(values).sort();
+      for (const rank of [0, 1, 700, values.length >> 1, values.length - 2, values.length - 1])
+        expect(quantileOf(values, rank / (values.length - 1))).toBeCloseTo(sorted[rank]!, 9);
+    }
+    expect(medianOf(lists[1]!)).toBe(0);
+  });
+
   it("give the standard deviation of normal values, wild ones or not", () => {
     // law: 1.4826 × the median distance is the deviation of a normal distribution; 4000 values leave 2 %
     const random = chance(1);

@@ -37,7 +37,7 @@ export function sweepTones({ frequency, amplitude }: Sweep): readonly Tone[] {
   if (points.length < fewestPoints) return [];
   const guesses = peaksOf(points);
   if (guesses.length === 0) return [];
-  const greatest = Math.max(...points.map(({ a }) => Math.abs(a)));
+  const greatest = points.reduce((most, { a }) => Math.max(most, Math.abs(a)), 0);
   const whole = Float64Array.from([
     ...guesses.flatMap(({ height, q }) => [height / greatest, 0, Math.log(q), 0]),
     0,
@@ -116,7 +116,7 @@ function peaksOf(points: readonly Point[]): readonly Guess[] {
   if (!first) return [];
   const other = rest.find(({ a, n }) => {
     const between = points.slice(Math.min(n, first.n), Math.max(n, first.n) + 1);
-    return a > second.share * first.a && Math.min(...between.map((point) => point.a)) < second.valley * a;
+    return a > second.share * first.a && between.some((point) => point.a < second.valley * a);
   });
   return [first, ...(other ? [other] : [])].map(({ f, a, n }) => ({ at: f, height: a, q: widthQ(points, n) }));
 }

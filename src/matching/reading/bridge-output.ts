@@ -1,6 +1,6 @@
 /** A bridge's output: when it was driven, and when it changed from rail to rail meanwhile. */
-import { medianOf } from "../../numerics/robust.ts";
-import { railChangesOf } from "./rail-changes.ts";
+import { medianOf, quantileOf } from "../../numerics/robust.ts";
+import { type RailChange, railChangesOf } from "./rail-changes.ts";
 import type { Pulse } from "./two-level.ts";
 
 /** One burst of a bridge's output, in samples. */
@@ -25,6 +25,9 @@ interface Change {
   readonly was: number;
   readonly to: number;
 }
+
+/** A change while its edges are gathered. */
+type Gathering = { -readonly [K in keyof Change]: Change[K] };
 
 /** Edges closer than this part of a half-cycle are one change. */
 const together = 0.25;
@@ -55,21 +58,29 @@ export function bridgeBurstsOf(
 ): readonly BridgeBurst[] {
   const edges = railChangesOf(samples);
   if (edges.length < 4) return [];
-  const gaps = edges.slice(1).map(({ at }, i) => at - edges[i]!.at);
-  const half = [...gaps].sort((a, b) => a - b)[Math.floor(halfCycleShare * (gaps.length - 1))]!;
-  const changes: Change[] = [];
-  for (const { at, was, to } of edges) {
-    const open = changes[changes.length - 1];
-    if (open !== undefined && at - open.last < together * half) {
-      // A slope of several samples stops between the rails: the change is in its middle.
-      const first = open.to === 0 && open.last === open.first && to === -open.was ? (open.first + at) / 2 : open.first;
-      changes[changes.length - 1] = { first, last: Math.max(first, at), was: open.was, to };
-    } else changes.push({ first: at, last: at, was, to });
-  }
+  const gaps = new Float64Array(edges.length - 1);
+  for (let i = 0; i < gaps.length; i++) gaps[i] = edges[i + 1]!.at - edges[i]!.at;
+  const half = quantileOf(gaps, Math.floor(halfCycleShare * (gaps.length - 1)) / (gaps.length - 1));
+  const changes = changesOf(edges, half);
   const drives = current === undefined ? () => false : driving(samples, current);
   return grouped(changes, half).flatMap(
     (group) => burstOf(group, { beginsAtRest, length: samples.length, drives }) ?? [],
   );
+}
+
+/** Edges close together are one change. */
+function changesOf(edges: readonly RailChange[], half: number): readonly Change[] {
+  const changes: Gathering[] = [];
+  for (const { at, was, to } of edges) {
+    const open = changes[changes.length - 1];
+    if (open !== undefined && at - open.last < together * half) {
+      // A slope of several samples stops between the rails: the change is in its middle.
+      if (open.to === 0 && open.last === open.first && to === -open.was) open.first = (open.first + at) / 2;
+      open.last = Math.max(open.first, at);
+      open.to = to;
+    } else changes.push({ first: at, last: at, was, to });
+  }
+  return changes;
 }
 
 /** Whether the bridge gives energy in the second stretch as it does in the first. */
@@ -100,11 +111,12 @@ function driving(samples: Float32Array, current: Float32Array): Drives {
 const leastSize = 0.02;
 
 function grouped(changes: readonly Change[], half: number): readonly (readonly Change[])[] {
-  const groups: Change[][] = [];
-  for (const [i, change] of changes.entries()) {
-    const before = changes[i - 1];
-    if (before === undefined || change.first - before.last > (pause + 0.5) * half) groups.push([]);
-    groups[groups.length - 1]!.push(change);
+  const groups: (readonly Change[])[] = [];
+  let from = 0;
+  for (let i = 1; i <= changes.length; i++) {
+    if (i < changes.length && changes[i]!.first - changes[i - 1]!.last <= (pause + 0.5) * half) continue;
+    groups.push(changes.slice(from, i));
+    from = i;
   }
   return groups;
 }
@@ -122,7 +134,8 @@ function burstOf(
   let level = cut ? head.was : head.to;
   let last = cut ? head.first - half : head.first;
   const from = cut && beginsAtRest ? 0 : head.first;
-  const driven: { at: number; unsettled: number }[] = [];
+  const commutations: number[] = [];
+  let unsettled = 0;
   let end: number | undefined;
   let zeroFrom: number | undefined;
   for (const { first, last: settled, was, to } of cut ? group : group.slice(1)) {
@@ -144,19 +157,19 @@ function burstOf(
       break;
     }
     const steps = onClock && zeroFrom !== undefined ? count : 1;
-    for (let n = 1; n <= steps; n++)
-      driven.push({ at: last + ((first - last) * n) / steps, unsettled: settled - first });
+    for (let n = 1; n <= steps; n++) commutations.push(last + ((first - last) * n) / steps);
+    unsettled += steps * (settled - first);
     last = first;
     level = to;
     zeroFrom = undefined;
   }
-  if (driven.length < 3) return undefined;
+  if (commutations.length < 3) return undefined;
   const found = end ?? zeroFrom;
   return {
     from,
     to: found ?? Math.min(length, last + half),
-    commutations: driven.map(({ at }) => at),
-    unsettled: driven.reduce((sum, { unsettled }) => sum + unsettled, 0) / driven.length,
+    commutations,
+    unsettled: unsettled / commutations.length,
     startSeen: !cut || beginsAtRest,
     endSeen: found !== undefined && found !== last + half,
     cutAtEnd: found === undefined && length - last < longest * half,

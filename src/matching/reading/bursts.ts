@@ -145,20 +145,31 @@ function riseFrom(span: Float32Array, block: number, lowest: number): number {
   return start;
 }
 
-/** Greatest of the last few values. */
+/** Greatest of the last few values: those that a later one has not outgrown, in their order, in a ring. */
 class Trail {
   private readonly values: Float32Array;
+  private readonly places: Int32Array;
   private count = 0;
+  private oldest = 0;
+  private held = 0;
 
   constructor(size: number) {
     this.values = new Float32Array(size);
+    this.places = new Int32Array(size);
   }
 
   push(value: number): number {
-    this.values[this.count % this.values.length] = value;
-    this.count++;
-    let most = 0;
-    for (const one of this.values) if (one > most) most = one;
-    return most;
+    const { values, places } = this;
+    const size = values.length;
+    if (this.held > 0 && places[this.oldest]! <= this.count - size) {
+      this.oldest = (this.oldest + 1) % size;
+      this.held--;
+    }
+    while (this.held > 0 && values[(this.oldest + this.held - 1) % size]! <= value) this.held--;
+    const free = (this.oldest + this.held) % size;
+    values[free] = value;
+    places[free] = this.count++;
+    this.held++;
+    return values[this.oldest]!;
   }
 }

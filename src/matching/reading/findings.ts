@@ -248,7 +248,8 @@ function repetition({ bursts, repetition: found, channel }: Omit<RecordReading, 
   }
   if (found === undefined || !found.is.uneven) return [];
   const { intervals } = found.is;
-  const [shortest, longest] = [Math.min(...intervals), Math.max(...intervals)];
+  const shortest = intervals.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
+  const longest = intervals.reduce((most, one) => Math.max(most, one), 0);
   return [
     say({
       rule: "record-repetition-uneven",

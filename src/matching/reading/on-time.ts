@@ -28,8 +28,11 @@ export function bridgeOnTime(bursts: readonly BridgeBurst[], interval: number): 
   const whole = bursts.filter(({ startSeen, cutAtEnd }) => startSeen && !cutAtEnd);
   return whole.length === 0
     ? undefined
-    : { ...fromEdges(whole, interval, Math.max(...whole.map(endDoubt))), by: "bridge", drives: bursts };
+    : { ...fromEdges(whole, interval, greatestDoubt(whole)), by: "bridge", drives: bursts };
 }
+
+const greatestDoubt = (bursts: readonly BridgeBurst[]): number =>
+  bursts.reduce((most, burst) => Math.max(most, endDoubt(burst)), 0);
 
 /** Part of a half-cycle by which an end that the output does not show may be off. */
 const unseenEnd = 0.25;

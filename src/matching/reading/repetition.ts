@@ -92,12 +92,27 @@ function pieceOf(
   const place = first + (step - 1) / 2;
   const before = Math.floor((place - from) / step);
   if (values.length < before + length / 2 || values.length < 8) return undefined;
-  const finite = values.filter((value) => Number.isFinite(value));
-  const mean = finite.reduce((sum, value) => sum + value, 0) / Math.max(1, finite.length);
-  const filled = values.map((value) => (Number.isFinite(value) ? value - mean : 0));
   const centre = frequency * step;
   const edges = { low: band.low * centre, high: Math.min(0.5, band.high * centre) };
-  return { from: from + before * step, before, ...analyticSignal(filled, edges) };
+  return { from: from + before * step, before, ...analyticSignal(aboutMean(values), edges) };
+}
+
+/** The finite values less their mean; 0 for the others. */
+function aboutMean(values: Float64Array): Float64Array {
+  let [sum, count] = [0, 0];
+  for (let n = 0; n < values.length; n++) {
+    const value = values[n]!;
+    if (value - value !== 0) continue;
+    sum += value;
+    count++;
+  }
+  const mean = sum / Math.max(1, count);
+  const about = new Float64Array(values.length);
+  for (let n = 0; n < values.length; n++) {
+    const value = values[n]!;
+    if (value - value === 0) about[n] = value - mean;
+  }
+  return about;
 }
 
 function alignedStart(
@@ -111,8 +126,9 @@ function alignedStart(
   const piece = pieceOf(signal, burst.from, window);
   if (piece === undefined) return rough;
   const reach = Math.ceil(reachCycles * cycle);
+  const power = powerOf(template, template.before, template.before + length);
   const likenesses = Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    likenessAt(template, piece, { lag: i - reach, length }),
+    likenessAt(template, piece, { lag: i - reach, length, power }),
   );
   // Whole lags meet the phase by chance: of those that meet it to half a lag the greatest coherence is the true one.
   const angular = 2 * Math.PI * signal.frequency * step;
@@ -134,14 +150,11 @@ function alignedStart(
 }
 
 /** What noise takes from the coherence of two pieces: its power before the burst over that of the burst. */
-function noiseShare({ real, imaginary, before }: Piece, length: number): number {
-  const power = (from: number, to: number) => {
-    let sum = 0;
-    for (let n = Math.max(0, from); n < Math.min(to, real.length); n++) sum += real[n]! ** 2 + imaginary[n]! ** 2;
-    return sum / Math.max(1, to - from);
-  };
+function noiseShare(piece: Piece, length: number): number {
+  const { before } = piece;
+  const mean = (from: number, to: number) => powerOf(piece, from, to) / Math.max(1, to - from);
   const quiet = Math.floor(before / 2);
-  return quiet < 4 ? 1 : power(quiet, before) / Math.max(power(before, before + length), Number.MIN_VALUE);
+  return quiet < 4 ? 1 : mean(quiet, before) / Math.max(mean(before, before + length), Number.MIN_VALUE);
 }
 
 interface Likeness {
@@ -157,23 +170,32 @@ function coherence({ real, imaginary, scale }: Likeness): number {
   return scale > 0 ? Math.hypot(real, imaginary) / scale : 0;
 }
 
-/** Σ piece(n + lag)·conj(template(n)) over the compared values. */
-function likenessAt(template: Piece, piece: Piece, { lag, length }: { lag: number; length: number }): Likeness {
+/** Σ piece(n + lag)·conj(template(n)) over the compared values; beyond its ends a piece is silent. */
+function likenessAt(
+  template: Piece,
+  piece: Piece,
+  { lag, length, power }: { lag: number; length: number; power: number },
+): Likeness {
   let real = 0;
   let imaginary = 0;
-  let one = 0;
-  let other = 0;
-  for (let n = 0; n < length; n++) {
-    const a = piece.real[n + lag + piece.before] ?? 0;
-    const b = piece.imaginary[n + lag + piece.before] ?? 0;
-    const c = template.real[n + template.before] ?? 0;
-    const d = template.imaginary[n + template.before] ?? 0;
+  const [at, against] = [lag + piece.before, template.before];
+  const to = Math.min(length, piece.real.length - at, template.real.length - against);
+  for (let n = Math.max(0, -at); n < to; n++) {
+    const a = piece.real[n + at]!;
+    const b = piece.imaginary[n + at]!;
+    const c = template.real[n + against]!;
+    const d = template.imaginary[n + against]!;
     real += a * c + b * d;
     imaginary += b * c - a * d;
-    one += a * a + b * b;
-    other += c * c + d * d;
   }
-  return { lag, real, imaginary, scale: Math.sqrt(one * other) };
+  return { lag, real, imaginary, scale: Math.sqrt(powerOf(piece, at, at + length) * power) };
+}
+
+/** Σ modulus² of a piece from one value to another. */
+function powerOf({ real, imaginary }: Piece, from: number, to: number): number {
+  let sum = 0;
+  for (let n = Math.max(0, from); n < Math.min(to, real.length); n++) sum += real[n]! ** 2 + imaginary[n]! ** 2;
+  return sum;
 }
 
 /** What the last burst left shifts the start of the next by about this part of a cycle, noise or not. */

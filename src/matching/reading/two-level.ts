@@ -24,7 +24,9 @@ function levelsOf(samples: Float32Array): Levels | undefined {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   let count = 0;
-  for (const value of samples) {
+  const { length } = samples;
+  for (let i = 0; i < length; i++) {
+    const value = samples[i]!;
     if (value - value !== 0) continue;
     count++;
     if (value < least) least = value;
@@ -32,25 +34,27 @@ function levelsOf(samples: Float32Array): Levels | undefined {
   }
   if (!(most > least)) return undefined;
   const third = (most - least) / 3;
-  const [bottom, top] = [
-    { sum: 0, count: 0 },
-    { sum: 0, count: 0 },
-  ];
-  for (const value of samples) {
-    if (value < least + third) {
-      bottom.sum += value;
-      bottom.count++;
-    } else if (value > most - third) {
-      top.sum += value;
-      top.count++;
-    }
-  }
-  if (bottom.count === 0 || top.count === 0) return undefined;
-  const [low, high] = [bottom.sum / bottom.count, top.sum / top.count];
+  const low = meanWithin(samples, least, least + third);
+  const high = meanWithin(samples, most - third, most);
   const margin = near * (high - low);
   let close = 0;
-  for (const value of samples) if (Math.abs(value - low) < margin || Math.abs(value - high) < margin) close++;
+  for (let i = 0; i < length; i++) {
+    const value = samples[i]!;
+    if (Math.abs(value - low) < margin || Math.abs(value - high) < margin) close++;
+  }
   return close >= mostlyNear * count ? { low, high } : undefined;
+}
+
+/** Of the samples from one level to another, both included. */
+function meanWithin(samples: Float32Array, from: number, to: number): number {
+  let [sum, count] = [0, 0];
+  for (let i = 0; i < samples.length; i++) {
+    const value = samples[i]!;
+    if (!(value >= from && value <= to)) continue;
+    sum += value;
+    count++;
+  }
+  return sum / count;
 }
 
 /** The pulses of a gate; those that the record cuts are left out. Undefined where the channel is no two-level one. */
