@@ -32,7 +32,7 @@ export interface Resonators {
 const order = 4;
 
 /** Row-major [4 × 4], of x' = A·x + b·v. With L = 1 each: i1' + k·i2' = v − u1 − r1·i1, k·i1' + i2' = −u2 − r2·i2, u' = ω²·i. */
-function system(r: Resonators): { a: number[]; b: number[] } {
+export function system(r: Resonators): { a: number[]; b: number[] } {
   const w1 = 2 * Math.PI * r.primaryFrequency;
   const w2 = 2 * Math.PI * r.secondaryFrequency;
   const [r1, r2] = [w1 / r.primaryQ, w2 / r.secondaryQ];
@@ -89,7 +89,12 @@ export function polesOf(r: Resonators): readonly Pole[] {
 }
 
 /** The state `time` later under a constant drive, by the Taylor series of exp. */
-function advanced(x: readonly number[], { a, b }: { a: number[]; b: number[] }, drive: number, time: number): number[] {
+export function advanced(
+  x: readonly number[],
+  { a, b }: { a: number[]; b: number[] },
+  drive: number,
+  time: number,
+): number[] {
   const result = [...x];
   let term = [...x];
   for (let n = 1; n < 40; n++) {

@@ -291,6 +291,18 @@ function onTime({ onTime: found, bursts, channel }: Omit<RecordReading, "finding
 
 function decay({ poles, bursts, channel }: Omit<RecordReading, "findings">, read: readonly Read[]): Finding[] {
   if (channel === undefined || bursts.length === 0) return [];
+  if (poles === undefined && read.some(({ reading }) => reading.drives.some(({ returned }) => returned))) {
+    return [
+      say({
+        rule: "record-without-decay",
+        path: pathOf(channel),
+        what: "after the drive the diodes give the primary's energy back to the bus: its current falls along a straight line and stops, which is no decay; Q and decay time cannot be read from it",
+        expected: "a channel on which the secondary is seen to ring on after the primary's current has stopped",
+        evidence: ["capture.q", "capture.decayTime"],
+        remedies: ["record a pickup loop beside the current, until its signal has sunk into the noise"],
+      }),
+    ];
+  }
   if (poles === undefined) {
     return [
       say({

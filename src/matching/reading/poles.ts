@@ -1,6 +1,6 @@
 /** The poles that the decays of all bursts show together: one or two, with decay and quality. */
 import { combined, type Estimate, estimateOf, type Measured } from "./estimate.ts";
-import { type FreeDecay, fitTones } from "./ring-down.ts";
+import { type FreeDecay, fitTones, isLine } from "./ring-down.ts";
 import type { BurstTones } from "./tones.ts";
 
 export interface Pole {
@@ -30,15 +30,17 @@ interface ToneMeasured {
   readonly energy: number;
 }
 
-/** Undefined where no burst has a decay. @param interval of the record [s] */
+/** Undefined where no burst has a decay that is known. @param interval of the record [s] */
 export function polesFrom(bursts: readonly BurstTones[], interval: number): Poles | undefined {
   if (bursts.length === 0) return undefined;
   const two = bursts.filter(({ decay }) => decay.fit.terms.length === 2).length * 2 >= bursts.length;
   const double = two ? together(bursts, 2, interval) : undefined;
-  return double?.poles.every(isKnown) ? double : (together(bursts, 1, interval) ?? double);
+  if (double?.poles.every(isKnown)) return double;
+  const single = together(bursts, 1, interval);
+  return single?.poles.every(isKnown) ? single : undefined;
 }
 
-/** A pole whose decay the bursts do not agree on is none. */
+/** A pole whose decay the bursts do not agree on, or do not show, is none. */
 function isKnown({ decayTime: { value, low, high } }: Pole): boolean {
   return high - low < 1.2 * value;
 }
@@ -74,7 +76,7 @@ function withTones(one: BurstTones, count: number, all: readonly BurstTones[]): 
   if (strongest.length < count) return [];
   const from = Math.round((one.decayFrom - one.stretch.from) / one.stretch.step);
   const decay = fitTones(one.stretch.values.subarray(from), strongest);
-  return decay?.fit.terms.every((term) => term.decay > 0) ? [{ ...one, decay }] : [];
+  return decay?.fit.terms.every(isLine) ? [{ ...one, decay }] : [];
 }
 
 /** Places of the terms, lower first. */

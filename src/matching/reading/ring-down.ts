@@ -1,5 +1,5 @@
 /** The free decay after the drive: one damped tone or two, where it begins, and how sure its poles are. */
-import { type DampedFit, type DampedPole, dampedAt, fitDamped } from "../../numerics/damped-fit.ts";
+import { type DampedFit, type DampedPole, fitDamped } from "../../numerics/damped-fit.ts";
 import { fourierTransform, powerOfTwoFrom } from "../../numerics/fft.ts";
 
 export interface FreeDecay {
@@ -39,12 +39,20 @@ function oneOrTwo(values: Float64Array, near: DampedPole): { single: DampedFit; 
   return double !== undefined && isTwo(single, double, values) ? { single, double } : { single };
 }
 
-/** A tone whose decay is not known at all is the misfit of the other. */
+/** A tone whose decay is not known at all, or that is no line, is the misfit of the other. */
 function isSureDecay(fit: DampedFit): (term: DampedPole, k: number) => boolean {
   const { variance } = judged(fit);
   const size = 2 * fit.terms.length;
-  return ({ decay }, k) =>
-    decay > 0 && Math.sqrt(variance * fit.covariance[2 * k * (size + 1)]!) < leastSureness * decay;
+  return (term, k) =>
+    isLine(term) && Math.sqrt(variance * fit.covariance[2 * k * (size + 1)]!) < leastSureness * term.decay;
+}
+
+/** What dies sooner is no free decay of such a coil: energy that goes back to the bus, or the drive's end. */
+const leastQ = 10;
+
+/** Falls, lasts for a while, and not for ever. */
+export function isLine({ decay, angular }: DampedPole): boolean {
+  return decay > 0 && angular > 2 * leastQ * decay;
 }
 
 /** The same with the number of tones given. */
@@ -189,148 +197,8 @@ function isTwo(single: DampedFit, double: DampedFit, values: Float64Array): bool
 /** Standard error of a claimed tone's decay, at most this part of it. */
 const leastSureness = 0.35;
 
-export interface Decay extends FreeDecay {
-  /** The model fails at values before this one: something else drives them. */
-  readonly freeFrom: number;
-}
-
-/**
- * Finds the decay and how far back it reaches: fitted to the late part first, then carried back as far as what it foretells is there,
- * fitted again, and so on until it reaches no further.
- *
- * @param values   from before the end of the drive to where the decay sinks into the noise
- * @param options  `from`: where surely nothing drives any more; `cycle`: values to a cycle; `noise`: standard deviation of a value
- */
-export function findDecay(
-  values: Float64Array,
-  { from, cycle, noise, near }: { from: number; cycle: number; noise: number; near: DampedPole },
-): Decay | undefined {
-  let start = from;
-  const late = fitDecay(values.subarray(start), near);
-  if (late === undefined) return undefined;
-  let decay: FreeDecay = late;
-  let searches = 0;
-  for (let round = 0; round < mostRounds && start > 0; round++) {
-    const [single] = polesIn(decay);
-    let earlier = foretold(values, { start, decay, cycle, noise });
-    let longer: FreeDecay | undefined =
-      earlier < start ? fitTones(values.subarray(earlier), polesIn(decay)) : undefined;
-    if (earlier < start && !fits(longer, { fresh: start - earlier, decay, noise })) {
-      earlier = Math.round((earlier + start) / 2);
-      longer = fitTones(values.subarray(earlier), polesIn(decay));
-    }
-    if (start - earlier >= cycle / 2 && fits(longer, { fresh: start - earlier, decay, noise })) {
-      decay = longer;
-      start = earlier;
-      continue;
-    }
-    // What the one tone does not foretell may be a second one that dies sooner.
-    const second =
-      single === undefined || decay.fit.terms.length > 1 || searches >= mostSearches
-        ? undefined
-        : withSecond(values, { start, decay, single, cycle, noise });
-    if (second === undefined) break;
-    searches++;
-    decay = second.decay;
-    start = second.start;
-  }
-  return { ...decay, freeFrom: start };
-}
-
-const mostRounds = 16;
-const mostSearches = 2;
-/** Cycles by which a decay is carried back to see whether a second tone explains what is there. */
-const searchCycles = [5, 12, 30];
-
-/** The decay carried back with a second tone, as far as that explains what is there. */
-function withSecond(
-  values: Float64Array,
-  {
-    start,
-    decay,
-    single,
-    cycle,
-    noise,
-  }: { start: number; decay: FreeDecay; single: DampedPole; cycle: number; noise: number },
-): { decay: FreeDecay; start: number } | undefined {
-  for (const cycles of searchCycles) {
-    const earlier = Math.round(start - cycles * cycle);
-    if (earlier < 0) return undefined;
-    const longer = fitDecay(values.subarray(earlier), single);
-    if (longer?.fit.terms.length === 2 && fits(longer, { fresh: start - earlier, decay, noise }))
-      return { decay: longer, start: earlier };
-  }
-  return undefined;
-}
-/** What is foretold may be off by this many standard errors over a half-cycle. */
-const surprise = 5;
-
 export function polesIn({ fit }: Pick<FreeDecay, "fit">): readonly DampedPole[] {
   return fit.terms.map(({ decay, angular }) => ({ decay, angular }));
-}
-
-/** The first value, back from `start`, up to which the decay foretells the values within its own uncertainty. */
-function foretold(
-  values: Float64Array,
-  { start, decay, cycle, noise }: { start: number; decay: FreeDecay; cycle: number; noise: number },
-): number {
-  const { fit, variance, freedom } = decay;
-  const window = Math.max(2, Math.round(cycle / 2));
-  const size = 2 * fit.terms.length;
-  const perValue = Math.max(variance, noise * noise * 0.5);
-  let reached = start;
-  let surprised = false;
-  for (let end = start; end - window >= 0; end -= window) {
-    let squares = 0;
-    let counted = 0;
-    for (let n = end - window; n < end; n++) {
-      const rest = values[n]! - dampedAt(fit, n - start);
-      if (Number.isNaN(rest)) continue;
-      squares += rest * rest;
-      counted++;
-    }
-    const away = start - end + window;
-    let uncertain = 0;
-    for (const [k, term] of fit.terms.entries()) {
-      const power = (term.real ** 2 + term.imaginary ** 2) * Math.exp(2 * term.decay * away);
-      const doubts = fit.covariance[2 * k * size + 2 * k]! + fit.covariance[(2 * k + 1) * size + 2 * k + 1]!;
-      uncertain +=
-        power *
-        perValue *
-        (doubts * away * away + 4 / (freedom * Math.max(1e-12, (term.real ** 2 + term.imaginary ** 2) / 2)));
-    }
-    const size2 = fit.terms.reduce(
-      (sum, term) => sum + (term.real ** 2 + term.imaginary ** 2) * Math.exp(2 * term.decay * away),
-      0,
-    );
-    const allowed = perValue * (1 + surprise * Math.sqrt(2 / window)) + surprise * uncertain + nonlinear ** 2 * size2;
-    // One half-cycle of many is surprising by chance; two in a row are not.
-    const surprising = counted > 0 && squares / counted > allowed;
-    if (surprising && surprised) break;
-    surprised = surprising;
-    if (!surprising) reached = end - window;
-  }
-  return reached;
-}
-
-/** A converter is linear to a thousandth or two at best; what is off by that part of the signal is no drive. */
-const nonlinear = 0.0015;
-
-function fits(
-  candidate: FreeDecay | undefined,
-  { fresh, decay, noise }: { fresh: number; decay: FreeDecay; noise: number },
-): candidate is FreeDecay {
-  if (candidate === undefined || fresh < 1) return false;
-  const { residual } = candidate.fit;
-  let squares = 0;
-  let size = 0;
-  for (let n = 0; n < fresh; n++) {
-    squares += residual[n]! ** 2;
-    size = Math.max(size, Math.abs(dampedAt(candidate.fit, n)));
-  }
-  const variance = Math.max(decay.variance, noise * noise * 0.5);
-  const allowed = variance * (1 + 6 * Math.sqrt(2 / fresh)) + (nonlinear * size) ** 2;
-  return squares / fresh <= allowed;
 }
 
 /** A first guess of a decay's pole: the strongest line, and how the energy falls from the first half to the second. */

@@ -7,7 +7,8 @@ import type { Converter } from "./converter.ts";
 import { driveEnd, driveStart } from "./drive.ts";
 import type { Edge } from "./drive-edge.ts";
 import type { Usual } from "./drive-search.ts";
-import { type FreeDecay, findDecay, fitDecay, fitTones, guessPole, polesIn } from "./ring-down.ts";
+import { findDecay } from "./free-part.ts";
+import { type FreeDecay, fitDecay, fitTones, isLine, polesIn } from "./ring-down.ts";
 import { type Stretch, stretchOf, varianceOf } from "./stretch.ts";
 
 export interface SignalChannel {
@@ -58,6 +59,8 @@ const perCycle = 8;
 const fewestCycles = 3;
 /** Cycles before a burst that are looked at. */
 const before = 12;
+/** Cycles behind it: what stops shows there that it is no decay. */
+const behind = 8;
 /** Values that a fit stands on at most; longer decays are averaged more coarsely, shown no longer. */
 const mostValues = 6000;
 
@@ -76,15 +79,18 @@ export function readTones(
   const from = burst.cutAtStart ? burst.from : burst.from - before * cycle * step;
   const stretch = stretchOf(
     { samples, below: converter.below, above: converter.above },
-    { from, to: Math.min(burst.to, Math.max(0, from) + mostValues * step), step },
+    {
+      from,
+      to: Math.min(burst.to + (burst.runsIntoNext ? 0 : behind * cycle * step), Math.max(0, from) + mostValues * step),
+      step,
+    },
   );
   const { values } = stretch;
   const placeOf = (sample: number) => (sample - stretch.from) / step;
   const late = Math.min(values.length, Math.max(0, Math.round(placeOf(lastLoud(signal, burst)))));
   if (values.length - late < fewestCycles * cycle) return undefined;
   const noise = (0.29 * converter.step) / Math.sqrt(step);
-  const near = guessPole(values.subarray(late), 2 * Math.PI * frequency * step);
-  const found = findDecay(values, { from: late, cycle, noise, near });
+  const found = findDecay(values, { from: late, cycle, noise, angular: 2 * Math.PI * frequency * step });
   if (found === undefined || !isDecay(found)) return undefined;
   const sampleOf = (place: number) => stretch.from + place * step;
   const drive = square
@@ -157,9 +163,8 @@ function expectedOf({ fit }: FreeDecay, { quiet, noise }: { quiet: number; noise
   return Math.max(quiet, noise ** 2) + nonlinear ** 2 * size;
 }
 
-/** Grows nowhere and does not last for ever. */
 function isDecay({ fit }: FreeDecay): boolean {
-  return fit.terms.every(({ decay }) => decay > 0);
+  return fit.terms.every(isLine);
 }
 
 /** Last sample about which the envelope still stands above a third of its peak: behind it nothing drives the coil. */
