@@ -8,6 +8,7 @@ export interface MatchCommandOptions {
   readonly json?: boolean;
   readonly adopt?: boolean;
   readonly log?: boolean;
+  readonly practice?: string;
   readonly role?: readonly string[];
   readonly transformer?: readonly string[];
   readonly state?: readonly string[];
@@ -155,4 +156,13 @@ function sayingOf(text: string, part: string): ColumnSetting {
   throw new UserError(
     `--column ${text}: expected use:${columnUses.join("|")}, unit:mV, name:loop, scale:10 or codes:none, with commas between`,
   );
+}
+
+/** @throws UserError no count from 1, or records beside it */
+export function practiceNumber({ practice }: MatchCommandOptions, records: number): number | undefined {
+  if (practice === undefined) return undefined;
+  const number = Number(practice);
+  if (!(Number.isInteger(number) && number >= 1)) throw new UserError(`--practice ${practice}: expected 1, 2, 3 or on`);
+  if (records > 0) throw new UserError("--practice makes up its own record; give no other beside it");
+  return number;
 }

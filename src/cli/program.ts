@@ -175,6 +175,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     )
     .option("--rate <frequency>", "at which it was made, e.g. 180Hz; once for all lengths, or once for each", collected)
     .addOption(new Option("--onTime <time>", "as --on-time").argParser(collected).hideHelp())
+    .option("--practice <number>", "make up a record of this coil with one thing changed, fit it, and say what it was")
     .option("--adopt", "write the fitted values into the coil file, marked as measured")
     .option("--log", "add what was read, fitted and adopted to the log beside the coil file")
     .option(...json)
@@ -185,6 +186,7 @@ export function programOf(io: Io, done: (code: number) => void): Command {
         "coilwright match lantern.yaml low.csv --role 2=primaryCurrent --transformer 2=1000/5.1 --bus 60V",
         "coilwright match lantern.yaml cold.csv hand.csv --state cold --state near --json",
         "coilwright match lantern.yaml sweep.csv --adopt --log",
+        "coilwright match lantern.yaml --practice 1",
         "coilwright match lantern.yaml --observed-length 0.9m --on-time 110us --rate 180Hz",
       ),
     )

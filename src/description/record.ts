@@ -44,7 +44,12 @@ export interface BenchRecord {
   readonly length: number;
   /** At least one. */
   readonly channels: readonly Channel[];
+  /** Its file says `madeUpMark`: nothing of it is taken over as measured. */
+  readonly madeUp?: true;
 }
+
+/** What stands in the header of a record that no instrument made. */
+export const madeUpMark = "made up for practice, no measurement";
 
 /** What one unit of the channel's samples is in amperes; undefined where the channel shows no current. */
 export function amperesPerUnit({ unit, transducer }: Pick<Channel, "unit" | "transducer">): number | undefined {

@@ -168,6 +168,7 @@ export function report({
   const matched = matchedFigures(plain.fit.problem, chosen);
   const parameters = matchedParameters(chosen);
   const residuals = residualsOf(plain, chosen, observed);
+  const madeUp = records.flatMap((each) => ("record" in each && each.record.madeUp ? [each.record.name] : []));
   const poor = chosen.fit.chiSquare > poorFrom * Math.max(4, residuals.length);
   return {
     figures: new Map(matched.map((each) => [each.id, figureOf(each)])),
@@ -179,12 +180,16 @@ export function report({
     residuals,
     chiSquare: chosen.fit.chiSquare,
     observations: residuals.length,
-    adopt: poor ? [] : adoptEdits(drawn, chosen.cause, { parameters, adoption: { records: records.length, date } }),
+    adopt:
+      poor || madeUp.length > 0
+        ? []
+        : adoptEdits(drawn, chosen.cause, { parameters, adoption: { records: records.length, date } }),
     bursts: burstsOf(plain, chosen, observed),
     states: observed.map(({ record, state }) => ({ record, state })),
     findings: [
       ...records.flatMap((record, n) => lackingFor(record, observed[n]!)),
       ...(poor ? [poorFit(chosen.fit)] : []),
+      ...(madeUp.length > 0 ? [practiceOnly(madeUp)] : []),
     ],
   };
 }
@@ -213,6 +218,16 @@ const poorFit = ({ chiSquare }: FittedProblem): Finding => ({
       edits: [],
     },
   ],
+});
+
+const practiceOnly = (names: readonly string[]): Finding => ({
+  rule: "match-made-up",
+  severity: "look",
+  path: "",
+  what: `${names.join(", ")} ${names.length === 1 ? "was" : "were"} made up for practice: nothing is taken over into the file, or logged`,
+  expected: "a record of this coil",
+  evidence: [],
+  remedies: [{ says: "look at what was found, and at what had been changed; then record the coil itself", edits: [] }],
 });
 
 const figureOf = ({ id, value, low, high, twin }: MatchedFigure): Figure =>

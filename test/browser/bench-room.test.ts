@@ -301,3 +301,20 @@ for (const colorScheme of ["light", "dark"] as const) {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   });
 }
+
+describe("without a record", () => {
+  test("one is made up to practise on, fitted, explained, and never adopted or logged", async ({ open }) => {
+    const { page } = await open(bench);
+    await page.getByRole("button", { name: "Make one up to practise" }).click(long);
+    await page.locator("[data-record='practice-1.csv']").waitFor(long);
+    await expect.poll(() => verdict(page).innerText(), long).toMatch(/Most likely: tank capacitor/);
+    await rested(page);
+    await page.getByText("Made up for practice. What had been changed?").click();
+    expect(await page.locator(".capture").innerText()).toContain("the tank capacitor was 8 % low");
+    expect(await page.getByRole("button", { name: /^Adopt/ }).getAttribute("aria-disabled")).toBe("true");
+    expect(await page.locator("#adopt-why").innerText()).toContain("made up for practice");
+    expect(await page.getByRole("button", { name: "Write this fit into the log" }).count()).toBe(0);
+    await toPage(page, "Log");
+    expect(await page.locator(".bench-log").innerText()).not.toContain("practice-1.csv");
+  });
+});

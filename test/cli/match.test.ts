@@ -39,6 +39,22 @@ describe("coilwright match", () => {
     expect(Object.keys(made)).toEqual(expect.arrayContaining(["findings", "explanations", "undetermined", "dialect"]));
   });
 
+  it("makes up a record to practise on, says what was changed, and writes nothing", async () => {
+    const io = memoryIo({ "coil.yaml": coil });
+    await run(["match", "coil.yaml", "--practice", "2", "--adopt", "--log"], io);
+    expect(io.printed.out).toContain("in this record the bus was twice what was said of it");
+    expect(io.printed.out).toMatch(/Most likely: bus doubled/);
+    expect(io.printed.err).toContain("nothing is adopted from this fit");
+    expect(io.printed.err).toContain("nothing was logged");
+    expect([...io.files.keys()]).toEqual(["coil.yaml"]);
+    expect(io.files.get("coil.yaml")).toBe(coil);
+    for (const words of [
+      ["--practice", "0"],
+      ["coil.yaml", "--practice", "1"],
+    ])
+      expect(await run(["match", "coil.yaml", ...words], memoryIo({ "coil.yaml": coil }))).toBe(2);
+  }, 60_000);
+
   it("says what is wrong with a channel, a state or a file, and writes nothing", async () => {
     const files = { "coil.yaml": coil, "sweep.csv": sweepText({ lower: 190e3, upper: 227e3 }) };
     for (const [words, said] of [

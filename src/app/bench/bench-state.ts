@@ -64,6 +64,30 @@ export function takeFiles(files: readonly File[], says: Sayings = { settings: {}
   void readNext();
 }
 
+/** What had been changed for a practice record, by its id. */
+export const answers = signal<ReadonlyMap<number, string>>(new Map());
+let practised = 0;
+
+/** Lays a record on the bench that is made up from the coil as it is drawn now. */
+export async function practise(): Promise<void> {
+  const number = ++practised;
+  progress.value = { says: "making up a record" };
+  try {
+    const made = await recordBench().practiceRecord(file.peek(), number);
+    if (made === undefined) {
+      notice.value = "No record can be made up: the file lacks what drives the coil";
+      return;
+    }
+    const { name, csv, state, busVoltage, answer } = made;
+    takeFiles([new File([csv], name)], { settings: {}, channels: {}, state, busVoltage });
+    answers.value = new Map([...answers.peek(), [lastId, answer]]);
+  } catch (error) {
+    notice.value = `No record could be made up: ${error instanceof Error ? error.message : String(error)}`;
+  } finally {
+    if (reading === undefined) progress.value = undefined;
+  }
+}
+
 /**
  * Reads one file for a step of the bring-up, made at a bus voltage; it lies on the bench then as any other.
  * @param transformer  of the coil file, for a current channel that has no scale of its own
@@ -197,8 +221,8 @@ export function logMatch(): void {
 export const notAdopted = computed<string | undefined>(() => {
   const { match, refused } = matched.value ?? {};
   if (match === undefined) return refused ?? "no record has been read";
-  const poor = match.findings.find(({ rule }) => rule === "match-poor");
-  if (poor !== undefined) return `nothing is adopted from this fit: ${poor.what}`;
+  const against = match.findings.find(({ rule }) => rule === "match-poor" || rule === "match-made-up");
+  if (against !== undefined) return `nothing is adopted from this fit: ${against.what}`;
   if (matched.value?.text !== file.value.text) return "the fit to the text as it is now is not there yet";
   return match.adopt.length === 0 ? "the records know no number of the file better than it does" : undefined;
 });

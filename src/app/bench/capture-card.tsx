@@ -4,7 +4,7 @@ import type { ChannelRole } from "../../description/record.ts";
 import { formatQuantity } from "../../units/index.ts";
 import { shareText } from "../../views/match-words.ts";
 import type { CaptureView, Sayings } from "../worker/bench-answer.ts";
-import { matched, removeRecord, say, shownId, showRecord } from "./bench-state.ts";
+import { answers, matched, removeRecord, say, shownId, showRecord } from "./bench-state.ts";
 import { Choice } from "./choice.tsx";
 import { DialectForm, dialectText } from "./dialect-form.tsx";
 import { RecordFindings } from "./record-findings.tsx";
@@ -91,6 +91,7 @@ function Figures({ view }: { readonly view: CaptureView }) {
 
 export function CaptureCard({ view }: { readonly view: CaptureView }) {
   const { id, name, says, kind } = view;
+  const answer = answers.value.get(id);
   const isShown = shownId.value === id;
   const at = matched.value?.ids.indexOf(id) ?? -1;
   const assumed = matched.value?.match?.states[at]?.state;
@@ -117,6 +118,12 @@ export function CaptureCard({ view }: { readonly view: CaptureView }) {
         </button>
       </header>
       <p class="small dialect">{dialectText(view)}</p>
+      {answer !== undefined && (
+        <details class="small">
+          <summary>Made up for practice. What had been changed?</summary>
+          <p>{`In this record ${answer}.`}</p>
+        </details>
+      )}
       <RecordFindings findings={view.findings} />
       {kind !== "none" && (
         <>

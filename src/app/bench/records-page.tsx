@@ -1,6 +1,6 @@
 /** Records on the left hand of the drawing: picture, comparison, causes; and beside them what each record is and says. */
 import { useRef } from "preact/hooks";
-import { captures, matchBehind, matched, shownId, takeFiles } from "./bench-state.ts";
+import { captures, matchBehind, matched, practise, shownId, takeFiles } from "./bench-state.ts";
 import { CaptureCard } from "./capture-card.tsx";
 import { CausesList, Verdict } from "./causes-list.tsx";
 import { DrawnTable } from "./drawn-table.tsx";
@@ -36,6 +36,14 @@ function PickRecords({ wide }: { readonly wide: boolean }) {
       <button type="button" onClick={() => input.current?.click()}>
         Pick records…
       </button>
+      {wide && (
+        <p class="practise">
+          Nothing at hand? A record can be made up from this coil with one thing changed, to find out what.{" "}
+          <button type="button" class="quiet" onClick={() => void practise()}>
+            Make one up to practise
+          </button>
+        </p>
+      )}
     </div>
   );
 }

@@ -12,6 +12,7 @@ import { captureFigures, channelHeight, sweepPeaks, timeRecord } from "../../wor
 import type { Match } from "../../workbench/match-contract.ts";
 import { matchEntry } from "../../workbench/match-log.ts";
 import { overlays } from "../../workbench/match-overlay.ts";
+import { type PracticeRecord, practiceRecord } from "../../workbench/practice.ts";
 import { solve } from "../../workbench/solve.ts";
 import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
@@ -151,6 +152,10 @@ function viewOf(
   };
 }
 
+/** A record of this coil with something changed, made up to practise on. */
+export const practice = (coil: Coil, number: number): PracticeRecord =>
+  practiceRecord(coil, { number, solve: solveOnce });
+
 /** The staged sheet of a coil. */
 export function bringUpOf(file: CoilFile, solution: Solution): BringUpAnswer {
   if (file.coil === undefined) return { text: file.text, refused: "the file holds no coil that can be read" };
@@ -214,8 +219,10 @@ export async function matchOf(
     if (!(error instanceof RangeError)) throw error;
     refused = error.message;
   }
+  // What was made up is no part of a coil's history.
+  const isReal = records.every((each) => "sweep" in each || each.record.madeUp === undefined);
   const { at: _, ...entry } =
-    match === undefined ? { at: "" } : matchEntry({ match, records, at: "", says: matchHeadline(match) });
+    match === undefined || !isReal ? { at: "" } : matchEntry({ match, records, at: "", says: matchHeadline(match) });
   return {
     text: file.text,
     ids: usable.map(({ id }) => id),

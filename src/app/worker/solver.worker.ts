@@ -16,6 +16,7 @@ import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { intervals } from "../../workbench/doubts.ts";
 import { explain } from "../../workbench/explain.ts";
 import { fieldMap } from "../../workbench/field-map.ts";
+import type { PracticeRecord } from "../../workbench/practice.ts";
 import type { ProgrammeOptions } from "../../workbench/programme-contract.ts";
 import { solve } from "../../workbench/solve.ts";
 import { solutionWithBurst } from "../../workbench/solve-with-burst.ts";
@@ -214,6 +215,16 @@ const bench = {
   },
   async tellOfCapture(view: CaptureView, says: Sayings) {
     return (await benchWork()).tellOf(view, says);
+  },
+  /** Undefined where the text is no coil that is driven. */
+  async practiceRecord({ coil }: CoilFile, number: number): Promise<PracticeRecord | undefined> {
+    const { practice } = await benchWork();
+    try {
+      return coil && practice(coil, number);
+    } catch (error) {
+      if (error instanceof RangeError) return undefined;
+      throw error;
+    }
   },
   async forgetCapture(id: number): Promise<void> {
     (await benchWork()).forget(id);

@@ -11,13 +11,21 @@ import { type MatchRecord, match as matchCoil } from "../../workbench/match.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { adoptionEntry, matchEntry } from "../../workbench/match-log.ts";
 import { matchStreamer, type ObservedLength, type StreamerMatch } from "../../workbench/match-streamer.ts";
+import { type PracticeRecord, practiceRecord } from "../../workbench/practice.ts";
 import { solve } from "../../workbench/solve.ts";
 import { type Capture, readCaptureFile } from "../captures.ts";
 import { type CoilText, readInput } from "../coil-input.ts";
 import { exit, exitFor } from "../exit.ts";
 import { type Io, UserError } from "../io.ts";
 import { observedLengths } from "../length-options.ts";
-import { busesOf, channelSayings, dialectSettings, type MatchCommandOptions, statesOf } from "../match-options.ts";
+import {
+  busesOf,
+  channelSayings,
+  dialectSettings,
+  type MatchCommandOptions,
+  practiceNumber,
+  statesOf,
+} from "../match-options.ts";
 
 /** `coilwright match FILE CAPTURE…`: what the records say, and whether what was measured agrees with what was drawn. */
 export async function match(
@@ -32,7 +40,8 @@ export async function match(
   ];
   const [sayings, settings] = [channelSayings(options), dialectSettings(options)];
   const lengths = observedLengths(options, { withBus: captureNames.length === 0 });
-  if (captureNames.length === 0 && lengths.length === 0) {
+  const practice = practiceNumber(options, captureNames.length);
+  if (captureNames.length === 0 && lengths.length === 0 && practice === undefined) {
     throw new UserError("give a record, or a streamer's length that was seen, as in --observed-length 0.9m");
   }
   const input = await readInput(io, name);
@@ -44,14 +53,16 @@ export async function match(
     const said = { ...(state ? { state } : {}), ...(busVoltage === undefined ? {} : { busVoltage }) };
     captures.push(await readCaptureFile(io, captureName, { settings, sayings, said }));
   }
+  const made = practice !== undefined && file.coil ? practiceRecord(file.coil, { number: practice, solve }) : undefined;
+  if (made) captures.push(await readPractice(io, made));
   const usable = captures.flatMap(({ matched }): MatchRecord[] => (matched ? [matched] : []));
-  const made = file.coil && usable.length > 0 ? attempt(() => compare(io, file, usable)) : undefined;
-  const found = made && "figures" in made ? made : undefined;
+  const fitted = file.coil && usable.length > 0 ? attempt(() => compare(io, file, usable)) : undefined;
+  const found = fitted && "figures" in fitted ? fitted : undefined;
   const streamer = file.coil && lengths.length > 0 ? lengthsSay(io, file, lengths) : undefined;
   const findings: readonly Finding[] = [
     ...file.findings,
     ...captures.flatMap((capture) => capture.findings),
-    ...(made && "refused" in made ? [notMatched(made.refused)] : []),
+    ...(fitted && "refused" in fitted ? [notMatched(fitted.refused)] : []),
     ...(found?.findings ?? []),
     ...(streamer?.findings ?? []),
   ];
@@ -60,7 +71,7 @@ export async function match(
   const code = exitFor({ readable, findings });
   if (options.json)
     io.out(
-      `${JSON.stringify({ ...matchJson({ match: found, captures, findings }), ...(streamer ? { streamer } : {}) }, undefined, 2)}\n`,
+      `${JSON.stringify({ ...matchJson({ match: found, captures, findings }), ...(streamer ? { streamer } : {}), ...(made ? { practice: made.answer } : {}) }, undefined, 2)}\n`,
     );
   else if ((found || streamer) && file.coil) {
     io.out(
@@ -69,6 +80,7 @@ export async function match(
           ? [matchText({ match: found, captures: shown, name: file.coil.name, fileName: input.name, width, colour })]
           : []),
         ...(streamer ? [streamerMatchText(streamer, { fileName: input.name, width, colour })] : []),
+        ...(made ? [`made up for practice: in this record ${made.answer}\n`] : []),
         briefText({ findings, fileName: input.name, width, colour }),
       ].join("\n"),
     );
@@ -78,13 +90,26 @@ export async function match(
     options.adopt === true &&
     (found !== undefined || streamer !== undefined) &&
     (await adopt(io, input, { adopt: toAdopt, findings: found?.findings ?? [] }));
-  if (options.log && found) {
+  const isReal = found?.findings.every(({ rule }) => rule !== "match-made-up") ?? false;
+  if (options.log && found && !isReal) io.err("nothing was logged: the record was made up\n");
+  if (options.log && found && isReal) {
     const at = io.now();
     const entry = matchEntry({ match: found, records: usable, at, says: matchHeadline(found) });
     const adoption = adopted ? [adoptionEntry({ kind: "adopted", edits: found.adopt, at })] : [];
     await addToLog(io, input, [entry, ...adoption]);
   }
   return readable ? code : exit.unreadable;
+}
+
+/** The practice record, through the same reader as a file's. */
+async function readPractice(io: Io, { name, csv, state, busVoltage }: PracticeRecord): Promise<Capture> {
+  const bytes = new TextEncoder().encode(csv);
+  async function* pieces() {
+    yield bytes;
+  }
+  const withIt: Io = { ...io, pieces: async () => ({ size: bytes.length, pieces: pieces() }) };
+  const sayings = channelSayings({});
+  return await readCaptureFile(withIt, name, { settings: {}, sayings, said: { state, busVoltage } });
 }
 
 function lengthsSay(
@@ -137,10 +162,10 @@ async function adopt(
   { adopt: edits, findings }: Pick<Match, "adopt" | "findings">,
 ): Promise<boolean> {
   if (edits.length === 0) {
-    const poor = findings.find(({ rule }) => rule === "match-poor");
+    const against = findings.find(({ rule }) => rule === "match-poor" || rule === "match-made-up");
     io.err(
-      poor
-        ? `nothing is adopted from this fit: ${poor.what}\n`
+      against
+        ? `nothing is adopted from this fit: ${against.what}\n`
         : "nothing to adopt: the records know no number of the file better than it does\n",
     );
     return false;

@@ -1,5 +1,6 @@
 /** The CSV reader as a machine: bytes in by the piece, the record out at the end. */
 import type { Finding } from "../../catalogue/finding.ts";
+import { madeUpMark } from "../../description/record.ts";
 import { recordOf } from "./assemble.ts";
 import type { Body } from "./body.ts";
 import type { CaptureReading, CaptureSettings, Dialect } from "./dialect.ts";
@@ -21,6 +22,7 @@ export class CsvReader {
   private readonly findings: Finding[] = [];
   private dialect: Dialect | undefined;
   private refused = false;
+  private madeUp = false;
   private keep: ((piece: Uint8Array, last: boolean) => Uint8Array) | undefined;
   private encoding: ReturnType<typeof encodingOf> | undefined;
   private readonly settings: CaptureSettings;
@@ -88,6 +90,7 @@ export class CsvReader {
     );
     this.findings.push(...guess.findings);
     this.dialect = guess.dialect;
+    this.madeUp = lines.slice(0, guess.dialect?.headerLines).some((line) => line.includes(madeUpMark));
     if (guess.dialect === undefined || guess.findings.some(({ severity }) => severity === "stop")) {
       this.refused = true;
       return;
@@ -114,7 +117,7 @@ export class CsvReader {
     return {
       dialect,
       findings: [...this.findings, ...rowFindings(body, { textExplained }), ...findings],
-      ...(record === undefined ? {} : { record }),
+      ...(record === undefined ? {} : { record: this.madeUp ? { ...record, madeUp: true } : record }),
     };
   }
 }
