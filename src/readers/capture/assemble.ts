@@ -6,7 +6,7 @@ import { blocksOf, namesOfBlock } from "./blocks.ts";
 import type { Body } from "./body.ts";
 import type { ColumnDialect, Dialect } from "./dialect.ts";
 import { copyEach, GrowingSamples, GrowingTimes, type Times } from "./growing.ts";
-import { joinedTimes, runsOn } from "./halves.ts";
+import { backwards, fallThroughout, joinedTimes, runsOn } from "./halves.ts";
 import { counted, trouble } from "./problems.ts";
 import { checkAxis, type EvenAxis, onAxis } from "./time-axis.ts";
 
@@ -26,7 +26,9 @@ interface Written {
 
 export function recordOf(body: Body, name: string): Assembled {
   const findings: Finding[] = [];
-  const { times, channels } = joined(body, findings);
+  const asWritten = joined(body, findings);
+  const falls = asWritten.times !== undefined && fallThroughout(asWritten.times);
+  const { times, channels } = falls ? turnedRound(asWritten, body, findings) : asWritten;
   const stacked = stackedBlocks(body, { times, channels });
   if (stacked !== undefined) findings.push(stacked.finding);
   const written = stacked?.channels ?? channels;
@@ -34,7 +36,7 @@ export function recordOf(body: Body, name: string): Assembled {
   const axis =
     times === undefined
       ? announcedAxis(body.dialect, stacked?.length ?? body.rows.rows, findings)
-      : writtenAxis(body, stacked?.times ?? times, findings);
+      : writtenAxis(body, { times: stacked?.times ?? times, falls }, findings);
   if (axis === undefined) return { findings, textExplained };
   const even = times === undefined ? undefined : (stacked?.times ?? times);
   return {
@@ -58,11 +60,28 @@ export function recordOf(body: Body, name: string): Assembled {
   };
 }
 
+interface Columns {
+  readonly times: Times | undefined;
+  readonly channels: readonly Written[];
+}
+
+/** The last sample first: the rows are turned round. */
+function turnedRound({ times, channels }: Columns, { rows }: Body, findings: Finding[]): Columns {
+  if (times === undefined) return { times, channels };
+  findings.push(
+    trouble({
+      rule: "capture-time-falls",
+      severity: "look",
+      line: rows.lineOf(0),
+      what: "the time falls from row to row: the last row is taken as the first sample",
+      expected: "times that rise from row to row",
+    }),
+  );
+  return { times: backwards(times), channels: channels.map((one) => ({ ...one, values: one.values.toReversed() })) };
+}
+
 /** Columns that another one continues are joined where the times do run on; else what stands beside is left out, and that is said. */
-function joined(
-  { dialect, columns }: Body,
-  findings: Finding[],
-): { readonly times: Times | undefined; readonly channels: readonly Written[] } {
+function joined({ dialect, columns }: Body, findings: Finding[]): Columns {
   const timesAt = (index: number) => (columns[index] instanceof GrowingTimes ? columns[index] : undefined);
   const first = dialect.columns.findIndex(({ use }) => use === "time");
   const main = timesAt(first);
@@ -157,8 +176,12 @@ function announcedAxis(dialect: Dialect, rows: number, findings: Finding[]): Eve
   return undefined;
 }
 
-function writtenAxis({ dialect, rows }: Body, times: Times, findings: Finding[]): EvenAxis | undefined {
-  const { axis, findings: said } = checkAxis(times, (row) => rows.lineOf(row));
+function writtenAxis(
+  { dialect, rows }: Body,
+  { times, falls }: { times: Times; falls: boolean },
+  findings: Finding[],
+): EvenAxis | undefined {
+  const { axis, findings: said } = checkAxis(times, (row) => rows.lineOf(falls ? times.length - 1 - row : row));
   findings.push(...said);
   const announced = dialect.intervalAnnounced;
   if (axis !== undefined && announced !== undefined && Math.abs(announced - axis.interval) > 1e-3 * axis.interval)

@@ -32,6 +32,8 @@ export function guessDialect(
 ): Guess {
   const shape = shapeOf(lines, settings);
   if (shape === undefined) return { findings: [noNumbers(lines, settings)] };
+  const hexadecimal = bareHexadecimal(lines, shape);
+  if (hexadecimal !== undefined && settings.headerLines === undefined) return { findings: [hexadecimal] };
   const commas = decimalCommasBetweenCommas(lines, shape);
   if (commas !== undefined && settings.decimal === undefined && settings.delimiter === undefined)
     return { findings: [commas] };
@@ -157,9 +159,10 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
       stepsEvenly(shape, column) &&
       !countsRows(shape, column) &&
       // Beside a sample interval in the header only a column that steps by it is the time.
-      (said === undefined || Math.abs(meanStep(shape, column) / said.value - 1) < 0.01),
+      (said === undefined || Math.abs(Math.abs(meanStep(shape, column)) / said.value - 1) < 0.01),
   );
-  if (byStep !== undefined) return choose(byStep, `column ${byStep + 1} rises in equal steps`);
+  if (byStep !== undefined)
+    return choose(byStep, `column ${byStep + 1} ${meanStep(shape, byStep) > 0 ? "rises" : "falls"} in equal steps`);
   if (said !== undefined)
     return { because: `line ${said.line} gives the sample interval: \`${shortened(said.text)}\`` };
   if (clock !== undefined) return choose(clock, `column ${clock + 1} holds clock times`);
@@ -199,7 +202,9 @@ function stepsEvenly(shape: Shape, column: number): boolean {
   const values = valuesOf(shape, column);
   if (values.length < 4) return false;
   const mean = meanStep(shape, column);
-  return mean > 0 && values.every((value, i) => Math.abs(value - (values[0] ?? 0) - i * mean) < 0.6 * mean);
+  // A file that begins with its last sample has times that fall.
+  const step = Math.abs(mean);
+  return step > 0 && values.every((value, i) => Math.abs(value - (values[0] ?? 0) - i * mean) < 0.6 * step);
 }
 
 function columnsOf({
@@ -462,6 +467,21 @@ function noChannel(shape: Shape): Finding {
     line: shape.headerLines + 1,
     what: "the rows have no column of measured values",
     expected: "beside the time at least one column of numbers",
+  });
+}
+
+/** `7f`, `80`, `c3`: some of the codes look like decimals, and half of a record would be read as another one. */
+function bareHexadecimal(lines: readonly string[], shape: Shape): Finding | undefined {
+  const isCode = (text: string) => /^(?=.*[a-df])[0-9a-f]{2,8}$/i.test(text);
+  const texts = lines.map((line) => cellsOf(line, shape.delimiter).map(({ text }) => text));
+  const held = texts.filter((row) => row.some(isCode) && row.every((text) => /^[0-9a-f]*$/i.test(text)));
+  if (held.length < lines.length / 5) return undefined;
+  return trouble({
+    rule: "capture-hexadecimal",
+    line: texts.findIndex((row) => row.some(isCode)) + 1,
+    what: `${held.length} of the first ${lines.length} lines look like hexadecimal codes, the first \`${shortened(held[0]?.find(isCode) ?? "")}\``,
+    expected: "decimal numbers, or codes that show what they are: `0x7F`",
+    remedies: ["export the record in decimal numbers, or with `0x` before each code"],
   });
 }
 

@@ -1,4 +1,4 @@
-/** Parts of a record that stand side by side: the later part's times go on where the earlier part's end. */
+/** Times in another order than the rows: parts of a record that stand side by side, and rows whose last is the earliest. */
 import { copyEach, type Times } from "./growing.ts";
 
 /** Rows of a part that have a time; a shorter part ends in blank cells. */
@@ -29,4 +29,16 @@ export function joinedTimes(parts: readonly Times[]): Times {
     at: (row: number) => parts[Math.floor(row / size)]?.at(row % size) ?? Number.NaN,
   };
   return { ...joined, copy: (into, from) => copyEach(joined, into, from) };
+}
+
+/** True where every time is before the one above it, or the same where they are rounded. */
+export function fallThroughout(times: Times): boolean {
+  if (times.rising === true || !(times.at(times.length - 1) < times.at(0))) return false;
+  for (let row = 1; row < times.length; row++) if (!(times.at(row) <= times.at(row - 1))) return false;
+  return true;
+}
+
+export function backwards(times: Times): Times {
+  const turned = { length: times.length, at: (row: number) => times.at(times.length - 1 - row) };
+  return { ...turned, copy: (into, from) => copyEach(turned, into, from) };
 }

@@ -2,6 +2,7 @@
 import type { Dimension } from "../../units/dimension.ts";
 import { dimensions } from "../../units/dimension.ts";
 import { findUnit, nearestUnit } from "../../units/unit.ts";
+import { timeWords } from "./header-words.ts";
 
 export interface HeaderUnit {
   /** Without brackets. */
@@ -15,7 +16,8 @@ export interface HeaderUnit {
 /** What a channel can show, in the order in which a spelling is looked up. */
 const kinds: readonly Dimension[] = ["time", "voltage", "current", "frequency", "power", "energy", "ratio"];
 const brackets = /^[([{<]\s*(.*?)\s*[)\]}>]$/;
-const seconds: Readonly<Record<string, string>> = {
+/** Words and other alphabets, in lower case. */
+const spellings: Readonly<Record<string, string>> = {
   sec: "s",
   secs: "s",
   second: "s",
@@ -32,6 +34,30 @@ const seconds: Readonly<Record<string, string>> = {
   nsec: "ns",
   nanosecond: "ns",
   nanoseconds: "ns",
+  с: "s",
+  сек: "s",
+  мс: "ms",
+  мкс: "µs",
+  нс: "ns",
+  в: "V",
+  мв: "mV",
+  кв: "kV",
+  а: "A",
+  ма: "mA",
+  ка: "kA",
+  гц: "Hz",
+  кгц: "kHz",
+  мгц: "MHz",
+  秒: "s",
+  毫秒: "ms",
+  微秒: "µs",
+  マイクロ秒: "µs",
+  ミリ秒: "ms",
+  伏: "V",
+  伏特: "V",
+  毫伏: "mV",
+  安: "A",
+  安培: "A",
 };
 
 /** The unit that a header text names, or undefined. Words and other letter cases are understood; `S` alone is taken as seconds. */
@@ -40,7 +66,7 @@ export function headerUnit(text: string): HeaderUnit | undefined {
   if (written === "" || written.length > 24) return undefined;
   const lower = written.toLowerCase();
   // Siemens are not sampled: `S` and `uS` are seconds.
-  const spelling = seconds[lower] ?? written.replace(/^([munpµ]?)S$/, "$1s");
+  const spelling = spellings[lower] ?? written.replace(/^([munpµ]?)S$/, "$1s");
   const exact = findUnit(spelling);
   if (exact !== undefined && kinds.includes(exact.dimension)) return asHeader(written, exact);
   if (exact !== undefined) return undefined;
@@ -78,7 +104,17 @@ export function nameAndUnit(text: string): { name: string; unit: HeaderUnit | un
     if (/[)\]}]\s*$/.test(whole) && match[1] !== "")
       return { name: match[1] ?? "", unit: undefined, unknown: match[2] ?? "" };
   }
-  return { name: whole, unit: undefined, unknown: "" };
+  return unitBehind(whole) ?? { name: whole, unit: undefined, unknown: "" };
+}
+
+/** `time ns`, `CT mV`: only what is written as units are, for a last word may be a part of the name; a lone `A` or `C` is a channel's. */
+function unitBehind(whole: string): { name: string; unit: HeaderUnit; unknown: "" } | undefined {
+  const [, name = "", last = ""] = /^(.*\S)\s+(\S{1,12})$/.exec(whole) ?? [];
+  if (name === "" || (last.length === 1 && last !== "V" && !timeWords.test(name))) return undefined;
+  if (findUnit(last.replace(/[uμ](?=[sVA]$)/, "µ")) === undefined && !Object.hasOwn(spellings, last.toLowerCase()))
+    return undefined;
+  const unit = headerUnit(last);
+  return unit === undefined ? undefined : { name, unit, unknown: "" };
 }
 
 /** A time or a rate as a header gives it: `4e-9`, `0.4 us`, `250 MSa/s`. Bare numbers are in `bare` [s or Hz]. */

@@ -2,9 +2,10 @@
 
 /** A column or key that is the time. */
 export const timeWords =
-  /^(?:x|t|time|times|time ?(?:base|stamp|axis)|second|seconds|zeit|temps|tiempo|tempo|x-?axis)$/i;
+  /^(?:x|t|time|times|time[ _]?(?:base|stamps?|axis)|elapsed(?:[ _]?time)?|(?:unix|epoch)(?:[ _]?time)?|seconds?|zeit|temps|tiempo|tempo|tijd|tid|czas|čas|aika|zaman|время|час|时间|時間|x-?axis)$/i;
 /** A column's name that says no more than that something was measured. */
-export const generalWords = /^(?:|y|y-?axis|volts?|voltage|amperes?|current|amplitude|values?|data|spannung)$/i;
+export const generalWords =
+  /^(?:|y|y-?axis|volts?|voltage|amperes?|current|amplitude|values?|\[?(?:data|samples?)\]?|spannung)$/i;
 /** A column that numbers its rows. */
 export const indexWords = /^(?:#|no\.?|nr\.?|n|i|index|idx|sample|samples|sequence|seq|point|points|row|record)$/i;
 
@@ -37,7 +38,7 @@ const keys: readonly (readonly [HeaderKey, RegExp])[] = [
   ],
   ["origin", /^(?:vertical|y|volt(?:age)?)[ -]?(?:origin|zero)$/i],
   ["offset", /^(?:(?:vertical|y|volt(?:age)?|code|adc)[ -]?off(?:set)?|offset)$/i],
-  ["reference", /^(?:(?:vertical|y)[ -]?ref(?:erence)?|(?:zero|reference|middle) ?(?:level|code))$/i],
+  ["reference", /^(?:(?:vertical|y)[ -]?ref(?:erence)?|(?:zero|reference|middle)(?: ?(?:level|code))?)$/i],
   ["horizontalUnit", /^(?:horizontal ?units?|x ?units?|time ?units?)$/i],
 ];
 

@@ -39,7 +39,7 @@ export function readHeader(
   { delimiter, decimal, width }: { delimiter: Delimiter; decimal: Decimal; width: number },
 ): HeaderFacts {
   const cut = (line: string) =>
-    cellsOf(line.replace(/^\s*(?:#+|%+|\/\/+|;(?=\s))\s*/, ""), delimiter).map(({ text }) => text);
+    cellsOf(line.replace(/^\s*(?:#+|%+|\/\/+|;(?=\s)|[*!'](?=\s))\s*/, ""), delimiter).map(({ text }) => text);
   const all = [...lines, ...beside];
   const cells = all.map(cut);
   const facts: { -readonly [K in keyof HeaderFacts]: HeaderFacts[K] } = {};
@@ -138,8 +138,8 @@ function namesAndUnits(
   const mayName = (row: readonly string[]) =>
     !isKeyLine(row) && Math.abs(row.length - width) <= 1 && row.some((cell) => tokenOf(cell, decimal).kind === "text");
   const rows = cells
-    .map((row, index) => ({ row, line: index + 1 }))
-    .filter(({ row }) => row.some((cell) => cell !== ""));
+    .map((row, index) => ({ row: withoutLabel(row, width), line: index + 1 }))
+    .filter(({ row }) => row.some((cell) => !isRule.test(cell)));
   const last = rows.at(-1);
   if (last === undefined || !isWords(last.row)) return {};
   const said = ({ row, line }: { row: readonly string[]; line: number }): Said<readonly string[]> => ({
@@ -155,10 +155,17 @@ function namesAndUnits(
   return { names: said(before), units: said(last) };
 }
 
+/** An empty cell, or a line drawn below the names. */
+const isRule = /^(?:|:?[-=_]+:?)$/;
+
+/** `columns: time ct` has a label before the names. */
+const withoutLabel = (row: readonly string[], width: number) =>
+  row.length === width + 1 && /^[^\s:]+:$/.test(row[0] ?? "") ? row.slice(1) : row;
+
 /** A key with its value names no columns. */
 function isKeyLine([first = "", second = ""]: readonly string[]): boolean {
   const within = /^(?:#|%|\s)*([^:=]+)[:=]/.exec(first)?.[1];
-  if (/^:?[A-Z]+:[A-Z]+ /i.test(first)) return true;
+  if (/^:?[A-Z]+:[A-Z]+ |^\w+\s*=\s*\S/i.test(first)) return true;
   return headerKey(within ?? first) !== undefined && (within !== undefined || /\d/.test(second));
 }
 

@@ -38,6 +38,18 @@ export function readJson(text: string, settings: CaptureSettings): CaptureReadin
   return new RecordWalk(text, settings).read(root);
 }
 
+/** JSON of some other program: one sentence instead of one for each key. */
+function foreign(root: JsonValue): Finding {
+  const keys = root.kind === "object" ? [...root.entries.keys()].slice(0, 4).map((key) => `\`${shortened(key)}\``) : [];
+  return trouble({
+    rule: "capture-json",
+    line: 1,
+    what: `the file is JSON, but no record in this project's form${keys.length === 0 ? "" : `: it has ${keys.join(", ")}`}`,
+    expected: `{ "coilwrightRecord": ${version}, "interval": 1e-7, "channels": [ … ] }`,
+    remedies: ["export the record as CSV", "write it in the form that docs/captures.md shows"],
+  });
+}
+
 class RecordWalk {
   private readonly findings: Finding[] = [];
   private readonly text: string;
@@ -49,10 +61,8 @@ class RecordWalk {
   }
 
   read(root: JsonValue): CaptureReading {
-    if (root.kind !== "object") {
-      this.wrong(root, "the file is not a record", '{ "coilwrightRecord": 1, "interval": 1e-7, "channels": [ … ] }');
-      return { findings: this.findings };
-    }
+    if (root.kind !== "object") return { findings: [foreign(root)] };
+    if (!root.entries.has("coilwrightRecord")) return { findings: [foreign(root)] };
     this.onlyKeys(root, ["coilwrightRecord", "name", "start", "interval", "channels"]);
     const format = root.entries.get("coilwrightRecord");
     if (format?.kind !== "number" || format.value !== version)

@@ -172,7 +172,7 @@ function notWav(): CaptureReading {
 function formatOf(head: Uint8Array): Format {
   if (isWav(head)) return "wav";
   const text = jsonText(head.subarray(0, 1024));
-  return /^\s*\{/.test(text) ? "json" : "csv";
+  return /^\s*(?:\{|\[\s*[[{])/.test(text) ? "json" : "csv";
 }
 
 function jsonText(bytes: Uint8Array): string {

@@ -80,8 +80,7 @@ function shapeWith(
   const width = widthOf(rows, mask);
   // `1,234` alone may as well be three decimals.
   const doubtful = !decimalSeen && rows.some(({ tokens }) => tokens.some((token) => "grouped" in token));
-  // `0,052`: whole digits after a comma that begin with a zero are decimals, not a second column.
-  const fractions = delimiter === "," && width === 2 && rows.some(({ cells }) => /^0\d+$/.test(cells[1]?.text ?? ""));
+  const fractions = delimiter === "," && width === 2 && secondsAreFractions(rows);
   return {
     // Of two readings that fit equally, the point and the comma between cells are the commoner; a sign that was seen outweighs that.
     score:
@@ -119,6 +118,15 @@ function firstRow(lines: readonly Line[], { from, mask }: { from: number; mask: 
   };
   while (first > 0 && mask.some(leadsUp)) first--;
   return first;
+}
+
+/**
+ * `0,052` and `-1,2345e-3`: whole digits after a comma are decimals, not a second column, where they begin with a zero,
+ * or where a power of ten stands behind several of them.
+ */
+function secondsAreFractions(rows: readonly Line[]): boolean {
+  const second = rows.map(({ cells }) => cells[1]?.text ?? "");
+  return second.some((text) => /^(?:0\d+$|\d{2,}[eEdD])/.test(text));
 }
 
 /** The greatest width that at least a tenth of the rows have: a row longer than that has something too many. */

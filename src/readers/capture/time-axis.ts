@@ -83,7 +83,9 @@ export function checkAxis(times: Times, lineOf: (row: number) => number): AxisCh
   if (line.worst <= uneven * mean) return { axis: even, findings: [] };
   // Times written with too few digits stand still and jump; the rows are even all the same.
   const written = writtenSteps(times);
-  if (written.rounded && line.worst <= 0.75 * written.step + 1e-9 * mean)
+  // Seconds since 1970 are rounded once more by double precision.
+  const precision = 2 ** -51 * Math.abs(seen.last);
+  if (written.rounded && line.worst <= 0.75 * written.step + 1e-9 * mean + precision)
     return { axis: even, findings: [rounded(lineOf(0), { step: written.step, interval: line.interval })] };
   return filledOrResampled(times, lineOf);
 }

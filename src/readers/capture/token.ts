@@ -19,6 +19,8 @@ const groups: Readonly<Record<Decimal, RegExp>> = {
   ".": /^[+-]?[1-9]\d{0,2}([,'’ \u00a0\u2009\u202f])\d{3}(?:\1\d{3})*(?:\.\d*)?$/,
   ",": /^[+-]?[1-9]\d{0,2}([.'’ \u00a0\u2009\u202f])\d{3}(?:\1\d{3})*(?:,\d*)?$/,
 };
+/** `0x7F`, `$7F`, `7Fh`: a code of a converter. */
+const hexadecimal = /^(?:0x|\$)([0-9a-f]{1,8})$|^([0-9][0-9a-f]{0,7})h$/i;
 const missing = /^[+-]?(?:nan(?:\(.*\))?|1[.,]#(?:qnan|snan|ind)0*|null|none|n\/?a|#n\/?a|#num!|#value!|-{1,4}|\?+)$/i;
 const over =
   /^([+-])?(?:inf(?:inity|inite)?|∞|1[.,]#inf0*|over(?:flow|range|load|flw)?|ovld?|o\.?l\.?|ovrng|\*+|>+|clip(?:ped)?|#+)$/i;
@@ -38,6 +40,8 @@ export function tokenOf(text: string, decimal: Decimal): Token {
   const group = groups[decimal].exec(plain)?.[1];
   if (group !== undefined)
     return { kind: "number", value: Number(plain.replaceAll(group, "").replace(",", ".")), grouped: true };
+  const digits = hexadecimal.exec(plain);
+  if (digits !== null) return { kind: "number", value: Number.parseInt(digits[1] ?? digits[2] ?? "", 16) };
   if (missing.test(plain)) return { kind: "missing" };
   if (under.test(plain)) return { kind: "over", sign: -1 };
   return { kind: "text" };

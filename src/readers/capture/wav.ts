@@ -38,12 +38,16 @@ export function readWav(bytes: Uint8Array, settings: CaptureSettings): CaptureRe
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let layout: Layout | undefined;
   let data: { from: number; to: number } | undefined;
+  /** Of a long file: the length that stands apart, as 64 bits. */
+  let longSize: number | undefined;
   let at = 12;
   while (at + 8 <= bytes.length && data === undefined) {
     const id = asciiAt(bytes, at);
-    const size = view.getUint32(at + 4, true);
     const from = at + 8;
-    if (id === "fmt ") {
+    const written = view.getUint32(at + 4, true);
+    const size = id === "data" && written === 0xffffffff ? (longSize ?? written) : written;
+    if (id === "ds64" && from + 16 <= bytes.length) longSize = Number(view.getBigUint64(from + 8, true));
+    else if (id === "fmt ") {
       const found = layoutAt(view, from, Math.min(size, bytes.length - from));
       if (typeof found === "string")
         return stop(found, "whole numbers of 8, 16, 24 or 32 bit, or floating point of 32 or 64 bit", [

@@ -104,6 +104,10 @@ describe("units", () => {
     ["Time,CH1\nSecond,Volt", 1, 1, "V"],
     ["x-axis,1\nsecond,Ampere", 1, 1, "A"],
     ["Elapsed (ms),CH1 (V)", 1e3, 1, "V"],
+    ["time ns,loop mV", 1e9, 1e3, "V"],
+    ['"Время, мкс","Ток, мА"', 1e6, 1e3, "A"],
+    ["时间(微秒),通道1(毫伏)", 1e6, 1e3, "V"],
+    ["tid [ms],spole [mV]", 1e3, 1e3, "V"],
   ])("are read from %s", (header, perSecond, perUnit, unit) => {
     const lines = each(
       (row) => `${(row * interval * perSecond).toPrecision(9)},${(wave(row) * perUnit).toPrecision(7)}`,

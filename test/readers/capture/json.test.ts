@@ -45,6 +45,15 @@ describe("a record in JSON", () => {
   });
 
   it.each([
+    ["an object", '{ "fs": 1e7, "ch1": [0, 1] }', /no record.*`fs`, `ch1`/],
+    ["a list", '[{ "t": 0, "v": 1 }, { "t": 1, "v": 2 }]', /no record/],
+  ])("is refused with one sentence where it is another program's JSON: %s", (_, text, says) => {
+    const reading = read(text);
+    expect(reading.findings).toMatchObject([{ rule: "capture-json", severity: "stop", place: { line: 1 } }]);
+    expect(reading.findings[0]?.what).toMatch(says);
+  });
+
+  it.each([
     ["a comma too many", '"interval": 1e-7,', '"interval": 1e-7,,', 5, /does not belong here/],
     ["an unknown key", '"start"', '"begin"', 4, /`begin` is not known/],
     ["no interval", '"interval": 1e-7,', "", 1, /`interval` is missing/],

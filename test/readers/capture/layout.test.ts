@@ -65,6 +65,14 @@ describe("a record of two columns", () => {
       "per cent signs before the header",
       textOf(["% bench 3", "% loop at 2 m", ...each((row) => `${time(row)},${wave(row)}`)]),
     ],
+    [
+      "a label before the names",
+      textOf(["# columns: time[s] loop[V]", ...each((row) => `  ${time(row)}   ${wave(row)}`)]),
+    ],
+    [
+      "bars around the cells and a line below the names",
+      textOf(["| t (s) | u (V) |", "|-------|-------|", ...each((row) => `| ${time(row)} | ${wave(row)} |`)]),
+    ],
   ])("is read with %s", (name, text) => {
     const unnamed = name.includes("no header") || name.includes("per cent");
     expectWave(read(text), { rules: unnamed ? ["capture-time-without-unit"] : [] });
@@ -241,6 +249,34 @@ describe("what is no number", () => {
     expect(rulesOf(reading)).toEqual(["capture-text-line", "capture-rows-missing"]);
     expect(reading.record?.channels[0]?.samples[100]).toBeNaN();
     expect(reading.record?.channels[0]?.samples[101]).toBeCloseTo(wave(101), 6);
+  });
+});
+
+// law: a comma before whole digits with a power of ten is decimal; two columns never look so
+describe("one column with a decimal comma and a power of ten", () => {
+  it("is one channel", () => {
+    const lines = each((row) => comma(wave(row).toExponential(5)));
+    expectWave(read(textOf(["SampleInterval=4,0E-8", "Name=loop", "[Data]", ...lines])));
+  });
+});
+
+// law: a hexadecimal code is the number it writes
+describe("hexadecimal codes", () => {
+  const level = (row: number) => Math.round(60 * Math.sin(row / 7)) + 128;
+
+  it.each([
+    ["0x before", (digits: string) => `0x${digits}`],
+    ["h behind", (digits: string) => `0${digits}h`],
+  ])("are read with %s", (_, written) => {
+    const lines = each((row) => written(level(row).toString(16).toUpperCase()));
+    expectWave(read(textOf(["Sample Interval,4e-8", "CH1", ...lines])), { channels: [level] });
+  });
+
+  it("are refused bare, for some of them look like decimals", () => {
+    const reading = read(textOf(["Sample Interval,4e-8", ...each((row) => level(row).toString(16))]));
+    expect(reading.record).toBeUndefined();
+    expect(reading.findings).toMatchObject([{ rule: "capture-hexadecimal", severity: "stop" }]);
+    expect(reading.findings[0]?.place?.line).toBeGreaterThan(1);
   });
 });
 

@@ -39,6 +39,26 @@ describe("a time column", () => {
     expect(samples?.[55]).toBeCloseTo(wave(55), 6);
   });
 
+  it.each([
+    ["named", "t (s),u (V)", ["capture-time-falls"]],
+    ["found by its equal steps", "a,b", ["capture-time-without-unit", "capture-time-falls"]],
+  ])("may begin with the last sample, %s: the rows are turned round", (_, header, rules) => {
+    const lines = each((row) => `${time(row)},${wave(row)}`).toReversed();
+    expectWave(read(textOf([header, ...lines])), { rules });
+  });
+
+  // The steps of double precision near the year 2026 are 238 ns: they are seen through as any rounding is.
+  it("may count from 1970", () => {
+    const seconds = each((row) => `${1_772_627_411 + row * 4e-7},${wave(row)}`);
+    const nanoseconds = each((row) => `1772627411${String(1e8 + row * 400)},${wave(row)}`);
+    for (const text of [textOf(["epoch (s),u (V)", ...seconds]), textOf(["timestamp_ns,u (V)", ...nanoseconds])]) {
+      const reading = read(text);
+      expect(rulesOf(reading).filter((rule) => rule !== "capture-time-rounded")).toEqual([]);
+      expect(Math.abs((reading.record?.interval ?? 0) / 4e-7 - 1)).toBeLessThan(0.001);
+      expect(reading.record?.channels[0]?.samples[55]).toBeCloseTo(wave(55), 6);
+    }
+  });
+
   it("goes back: refused with the place", () => {
     const lines = each((row) => `${time(row === 120 ? 3 : row)},${wave(row)}`);
     const reading = read(textOf(["t (s),u (V)", ...lines]));

@@ -118,6 +118,24 @@ describe("a sound file", () => {
     expectTones(wav(coding), { channels: coding.channels ?? 1, within });
   });
 
+  // EBU Tech 3306: the lengths of 64 bits stand in a chunk of their own; from memory.
+  it("is read with lengths of 64 bits, and ends where they say", () => {
+    const short = wav({ bits: 16, announced: 0xffffffff });
+    const lengths = new DataView(new ArrayBuffer(36));
+    for (const [n, letter] of Array.from("ds64").entries()) lengths.setUint8(n, letter.charCodeAt(0));
+    lengths.setUint32(4, 28, true);
+    lengths.setBigUint64(16, BigInt(2 * count), true);
+    const behind = Uint8Array.from("LIST\u0004\0\0\0note", (letter) => letter.charCodeAt(0));
+    const long = Uint8Array.from([
+      ...Uint8Array.from("RF64", (letter) => letter.charCodeAt(0)),
+      ...short.subarray(4, 12),
+      ...new Uint8Array(lengths.buffer),
+      ...short.subarray(12),
+      ...behind,
+    ]);
+    expectTones(long, { within: 1 / 32_768 });
+  });
+
   it("says that its end is missing, and keeps what is there", () => {
     const whole = wav({ bits: 16 });
     const reading = readCapture(whole.subarray(0, whole.length - 61));
