@@ -87,22 +87,27 @@ export function fitDamped(
 
 /** Re and Im of exp(s·n) of every term: [2·terms] columns of as many values as there are samples. */
 function basisOf(poles: readonly DampedPole[], count: number): readonly Float64Array[] {
-  return poles.flatMap(({ decay, angular }) => {
+  return poles.flatMap((pole) => {
     const real = new Float64Array(count);
     const imaginary = new Float64Array(count);
-    const [turnRe, turnIm] = [Math.exp(-decay) * Math.cos(angular), Math.exp(-decay) * Math.sin(angular)];
-    let re = 1;
-    let im = 0;
-    for (let n = 0; n < count; n++) {
-      real[n] = re;
-      // Re(A·E) = Re A·Re E − Im A·Im E: with this sign the columns are multiplied by Re A and Im A.
-      imaginary[n] = -im;
-      const next = re * turnRe - im * turnIm;
-      im = re * turnIm + im * turnRe;
-      re = next;
-    }
+    walk(pole, real, imaginary);
     return [real, imaginary];
   });
+}
+
+function walk({ decay, angular }: DampedPole, real: Float64Array, imaginary: Float64Array): void {
+  const turnRe = Math.exp(-decay) * Math.cos(angular);
+  const turnIm = Math.exp(-decay) * Math.sin(angular);
+  let re = 1;
+  let im = 0;
+  for (let n = 0; n < real.length; n++) {
+    real[n] = re;
+    // Re(A·E) = Re A·Re E − Im A·Im E: with this sign the columns are multiplied by Re A and Im A.
+    imaginary[n] = -im;
+    const next = re * turnRe - im * turnIm;
+    im = re * turnIm + im * turnRe;
+    re = next;
+  }
 }
 
 /** Columns with a 1 for the offset, and 0 throughout where a sample does not count. */
@@ -127,30 +132,33 @@ function normalOf(columns: readonly Float64Array[], values: Float64Array): Norma
 function dot(a: Float64Array, b: Float64Array): number {
   let even = 0;
   let odd = 0;
-  const last = a.length - 1;
-  for (let n = 0; n < last; n += 2) {
+  const pairs = a.length & -2;
+  for (let n = 0; n < pairs; n += 2) {
     even += a[n]! * b[n]!;
     odd += a[n + 1]! * b[n + 1]!;
   }
-  return even + odd + (a.length % 2 === 1 ? a[last]! * b[last]! : 0);
+  // A loop of one turn or none: a branch that was never taken would be compiled again and again.
+  for (let n = pairs; n < a.length; n++) even += a[n]! * b[n]!;
+  return even + odd;
 }
 
 /** Amplitudes for given poles. `filled`: the samples with 0 in their gaps. */
 function project(samples: Float64Array, filled: Float64Array, poles: readonly DampedPole[]): Projected | undefined {
   const columns = linearColumns(samples, poles);
   const offset = columns[columns.length - 1]!;
-  const count = offset.reduce((sum, one) => sum + one, 0);
+  const count = dot(offset, offset);
   if (count < 2 * columns.length) return undefined;
   const solved = solveNormal(normalOf(columns, filled));
   if (solved === undefined) return undefined;
   const linear = solved.solution;
   // The difference of two large sums would lose the small residual: it is computed value by value.
   const residual = filled.slice();
-  for (const [a, column] of columns.entries()) {
-    const amplitude = linear[a]!;
-    for (let n = 0; n < residual.length; n++) residual[n]! -= amplitude * column[n]!;
-  }
+  for (let a = 0; a < columns.length; a++) take(residual, linear[a]!, columns[a]!);
   return { linear, columns, residual, squares: dot(residual, residual), count };
+}
+
+function take(from: Float64Array, amplitude: number, column: Float64Array): void {
+  for (let n = 0; n < from.length; n++) from[n]! -= amplitude * column[n]!;
 }
 
 interface Projected {
@@ -167,19 +175,23 @@ function linearised({ linear, columns, residual }: Projected): Normal {
   const count = residual.length;
   const slopes: Float64Array[] = [];
   for (let k = 0; k < linear.length - 1; k += 2) {
-    const [re, im] = [linear[k]!, linear[k + 1]!];
-    const [real, minusImaginary] = [columns[k]!, columns[k + 1]!];
     const byDecay = new Float64Array(count);
     const byAngular = new Float64Array(count);
-    for (let n = 0; n < count; n++) {
-      const a = real[n]!;
-      const b = minusImaginary[n]!;
-      byDecay[n] = -n * (re * a + im * b);
-      byAngular[n] = n * (re * b - im * a);
-    }
+    slope(byDecay, columns[k]!, columns[k + 1]!, { a: -linear[k]!, b: -linear[k + 1]! });
+    slope(byAngular, columns[k]!, columns[k + 1]!, { a: -linear[k + 1]!, b: linear[k]! });
     slopes.push(byDecay, byAngular);
   }
   return normalOf([...columns, ...slopes], residual);
+}
+
+/** n·(a·real + b·imaginary) */
+function slope(
+  into: Float64Array,
+  real: Float64Array,
+  imaginary: Float64Array,
+  { a, b }: { a: number; b: number },
+): void {
+  for (let n = 0; n < into.length; n++) into[n] = n * (a * real[n]! + b * imaginary[n]!);
 }
 
 /** Poles after a step; undefined where it leads out of what a decaying tone can be. */

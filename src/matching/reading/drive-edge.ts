@@ -53,24 +53,26 @@ const frequencies = 6;
  */
 export function findEdge(search: EdgeSearch): Edge | undefined {
   const { earliest, latest, slowest, fastest } = search;
+  const looked = lookedAt(search);
   const step = (4 * Math.PI) / (slowest + fastest) / perCycle;
   const stride = (fastest - slowest) / (frequencies - 1);
   let best: { at: number; driven: number; squares: number } | undefined;
   for (let driven = slowest; driven <= fastest + stride / 2; driven += stride) {
     for (let at = earliest; at <= latest; at += step) {
-      const squares = squaresAt(search, { at, driven });
-      if (squares !== undefined && squares < (best?.squares ?? Number.POSITIVE_INFINITY))
-        best = { at, driven, squares };
+      const least = best?.squares ?? Number.POSITIVE_INFINITY;
+      // What the quiet side leaves alone may be too much already.
+      const squares = quietSquares(looked, at) < least ? squaresAt(looked, { at, driven }) : undefined;
+      if (squares !== undefined && squares < least) best = { at, driven, squares };
     }
   }
   if (best === undefined) return undefined;
   let { at, driven } = best;
   for (let round = 0; round < 3; round++) {
     const width = 3 ** -round;
-    at = leastNear(at, width * step, (value) => squaresAt(search, { at: value, driven }));
-    driven = leastNear(driven, width * stride, (value) => squaresAt(search, { at, driven: value }));
+    at = leastNear(at, width * step, (value) => squaresAt(looked, { at: value, driven }));
+    driven = leastNear(driven, width * stride, (value) => squaresAt(looked, { at, driven: value }));
   }
-  return judged(search, { at, driven, step });
+  return judged(looked, { at, driven, step });
 }
 
 /** Golden section within `width` of a start. */
@@ -95,8 +97,9 @@ function leastNear(start: number, width: number, squares: (value: number) => num
 }
 
 /** The width at which the sum of squares has grown by the noise's variance is the standard error. */
-function judged(search: EdgeSearch, { at, driven, step }: { at: number; driven: number; step: number }): Edge {
-  const value = (place: number) => squaresAt(search, { at: place, driven }) ?? Number.POSITIVE_INFINITY;
+function judged(looked: LookedAt, { at, driven, step }: { at: number; driven: number; step: number }): Edge {
+  const { search } = looked;
+  const value = (place: number) => squaresAt(looked, { at: place, driven }) ?? Number.POSITIVE_INFINITY;
   const squares = value(at);
   const counted = search.latest - search.earliest + search.reach + search.quiet;
   const variance = Math.max(search.noise, squares / counted);
@@ -121,18 +124,42 @@ function columnsOf({ kind, onset, poles, earliest, latest, slowest }: EdgeSearch
   return (kind === "on" ? squareAnswer(onset, place) : toneAnswer(onset, place)).size;
 }
 
-/** Σ residual² over quiet and driven side, for the edge at `at`; undefined where the answers cannot be told apart. */
-function squaresAt(
-  { rest, kind, earliest, latest, reach, quiet, poles, onset, expected, noise }: EdgeSearch,
-  { at, driven }: { at: number; driven: number },
-): number | undefined {
-  // The same values are compared for every place of the edge.
+/** The values that are compared, the same for every place of the edge. */
+interface LookedAt {
+  readonly search: EdgeSearch;
+  readonly from: number;
+  readonly to: number;
+  /** Σ rest² from `from` up to each value. */
+  readonly upTo: Float64Array;
+}
+
+function lookedAt(search: EdgeSearch): LookedAt {
+  const { rest, kind, earliest, latest, reach, quiet } = search;
   const from = Math.max(0, Math.floor(kind === "on" ? earliest - quiet : earliest - reach));
   const to = Math.min(rest.length, Math.ceil(kind === "on" ? latest + reach : latest + quiet));
-  const inside = Math.max(from, Math.min(to, Math.ceil(at)));
-  let squares = 0;
-  const [quietFrom, quietTo] = kind === "on" ? [from, inside] : [inside, to];
-  for (let n = quietFrom; n < quietTo; n++) if (!Number.isNaN(rest[n]!)) squares += rest[n]! ** 2;
+  const upTo = new Float64Array(Math.max(0, to - from) + 1);
+  for (let n = from; n < to; n++) {
+    const value = rest[n]!;
+    upTo[n - from + 1] = upTo[n - from]! + (value - value === 0 ? value * value : 0);
+  }
+  return { search, from, to, upTo };
+}
+
+/** The first value behind the edge. */
+const insideOf = ({ from, to }: LookedAt, at: number): number => Math.max(from, Math.min(to, Math.ceil(at)));
+
+/** Σ rest² over the quiet side of an edge. */
+function quietSquares(looked: LookedAt, at: number): number {
+  const { search, from, upTo } = looked;
+  const before = upTo[insideOf(looked, at) - from]!;
+  return search.kind === "on" ? before : upTo[upTo.length - 1]! - before;
+}
+
+/** Σ residual² over quiet and driven side, for the edge at `at`; undefined where the answers cannot be told apart. */
+function squaresAt(looked: LookedAt, { at, driven }: { at: number; driven: number }): number | undefined {
+  const { search, from, to } = looked;
+  const { rest, kind, poles, onset, expected, noise } = search;
+  const inside = insideOf(looked, at);
   const answer =
     kind === "on"
       ? squareAnswer(onset, { poles, driven, first: inside - at })
@@ -142,12 +169,13 @@ function squaresAt(
   const [start, stop, step] = kind === "on" ? [inside, to, 1] : [inside - 1, from - 1, -1];
   for (let n = start; n !== stop; n += step) {
     answer.next(row);
-    if (!Number.isNaN(rest[n]!)) observe(normal, row, rest[n]!);
+    const value = rest[n]!;
+    if (value - value === 0) observe(normal, row, value);
   }
   const solved = solveNormal(normal);
   if (solved === undefined) return undefined;
   let explained = 0;
   for (let a = 0; a < answer.size; a++) explained += solved.solution[a]! * normal.side[a]!;
   const unlikely = expected === undefined ? 0 : noise * ((driven - expected.driven) / expected.doubt) ** 2;
-  return squares + normal.squares - explained + unlikely;
+  return quietSquares(looked, at) + normal.squares - explained + unlikely;
 }

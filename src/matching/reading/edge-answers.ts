@@ -58,9 +58,9 @@ export function squareAnswer(
     return {
       size: poles.length,
       next: (row) => {
-        for (const [k, state] of states.entries()) {
-          row[k] = state.im;
-          state.advance();
+        for (let k = 0; k < states.length; k++) {
+          row[k] = states[k]!.im;
+          states[k]!.advance();
         }
       },
     };
@@ -69,7 +69,8 @@ export function squareAnswer(
     return {
       size: 2 * poles.length,
       next: (row) => {
-        for (const [k, state] of states.entries()) {
+        for (let k = 0; k < states.length; k++) {
+          const state = states[k]!;
           row[2 * k] = state.re;
           row[2 * k + 1] = -state.im;
           state.advance();
@@ -83,7 +84,8 @@ export function squareAnswer(
     next: (row) => {
       row[0] = 0;
       row[1] = 0;
-      for (const [k, state] of states.entries()) {
+      for (let k = 0; k < states.length; k++) {
+        const state = states[k]!;
         const share = shares[k] ?? 0;
         row[0] += share * state.re;
         row[1] -= share * state.im;
@@ -152,7 +154,8 @@ export function toneAnswer(
     return {
       size: 2 * poles.length,
       next: (row) => {
-        for (const [k, walk] of walks.entries()) {
+        for (let k = 0; k < walks.length; k++) {
+          const walk = walks[k]!;
           row[2 * k] = tone.re - walk.re;
           row[2 * k + 1] = walk.im - tone.im;
         }
@@ -165,7 +168,8 @@ export function toneAnswer(
     size: 4,
     next: (row) => {
       row.fill(0);
-      for (const [k, walk] of walks.entries()) {
+      for (let k = 0; k < walks.length; k++) {
+        const walk = walks[k]!;
         const { decay, angular } = poles[k]!;
         const share = shares[k] ?? 0;
         // Both rotations of the tone: a gentle onset is small enough for the second one to be seen beside it.

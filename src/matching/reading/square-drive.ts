@@ -93,24 +93,10 @@ export function amplitudesOf(
     answer?: StepAnswer;
   },
 ): { readonly point: Omit<Point, "moves" | "poles">; readonly squares: number } | undefined {
-  const { values, from, to } = span;
   const size = 2 * poles.length + 1;
   const normal = emptyNormal(size);
-  const row = new Float64Array(size);
-  row[size - 1] = 1;
-  const sums = new StepSums(poles, { steps, heights, from, every });
-  for (let n = from; n < to; n += every) {
-    sums.into(row);
-    const value = values[n]!;
-    if (value - value === 0) observe(normal, row, value);
-    sums.advance();
-  }
-  if (answer !== undefined)
-    for (const constraint of constraintsOf(answer, poles)) {
-      row.fill(0);
-      row.set(constraint.map((part) => part * Math.sqrt(constraintWeight * (to - from))));
-      observe(normal, row, 0);
-    }
+  observeSums(normal, new StepSums(poles, { steps, heights, from: span.from, every }), span, every);
+  if (answer !== undefined) observeConstraints(normal, { answer, poles, span });
   const solved = solveNormal(normal);
   if (solved === undefined) return undefined;
   let explained = 0;
@@ -123,6 +109,40 @@ export function amplitudesOf(
     },
     squares: (normal.squares - explained) * every,
   };
+}
+
+/** Loops over the values are functions of their own: a short one is compiled before the loop is over. */
+function observeSums(normal: Normal, sums: StepSums, { values, from, to }: Span, every: number): void {
+  const row = new Float64Array(normal.side.length);
+  row[row.length - 1] = 1;
+  for (let n = from; n < to; n += every) {
+    sums.into(row);
+    const value = values[n]!;
+    if (value - value === 0) observe(normal, row, value);
+    sums.advance();
+  }
+}
+
+/** What the answer fixes. @param amplitudes  those that the unknown ones are counted from */
+function observeConstraints(
+  normal: Normal,
+  {
+    answer,
+    poles,
+    span,
+    amplitudes,
+  }: { answer: StepAnswer; poles: readonly DampedPole[]; span: Span; amplitudes?: Float64Array },
+): void {
+  const weight = Math.sqrt(constraintWeight * (span.to - span.from));
+  for (const constraint of constraintsOf(answer, poles)) {
+    const row = new Float64Array(normal.side.length);
+    let rest = 0;
+    for (let k = 0; k < constraint.length; k++) {
+      row[k] = weight * constraint[k]!;
+      rest -= constraint[k]! * (amplitudes?.[k] ?? 0);
+    }
+    observe(normal, row, rest * weight);
+  }
 }
 
 /** Σ heights·exp(s·(n − step)) over the steps that have been, for every pole. */
@@ -216,6 +236,35 @@ function stepsAt({ base, basis }: StepModel, moves: Float64Array): Float64Array 
   return base.map((at, j) => moves.reduce((sum, move, m) => sum + basis[j]![m]! * move, at));
 }
 
+/** A point as the loop over the values takes it. */
+interface Drawn {
+  readonly steps: Float64Array;
+  readonly heights: Float64Array;
+  /** [steps × moves] */
+  readonly basis: Float64Array;
+  /** By pole. */
+  readonly decay: Float64Array;
+  readonly angular: Float64Array;
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
+  readonly offset: number;
+}
+
+function drawn(model: StepModel, { poles, real, imaginary, offset, moves }: Point): Drawn {
+  const basis = new Float64Array(model.basis.length * moves.length);
+  for (let j = 0; j < model.basis.length; j++) basis.set(model.basis[j]!, j * moves.length);
+  return {
+    steps: stepsAt(model, moves),
+    heights: model.heights,
+    basis,
+    decay: Float64Array.from(poles, (pole) => pole.decay),
+    angular: Float64Array.from(poles, (pole) => pole.angular),
+    real: Float64Array.from(real),
+    imaginary: Float64Array.from(imaginary),
+    offset,
+  };
+}
+
 /** Normal equations of all parameters about a point: amplitudes and offset, decay and frequency of each pole, moves. */
 function linearised(
   span: Span,
@@ -224,55 +273,68 @@ function linearised(
   known: readonly KnownPole[],
   answer: StepAnswer,
 ): Normal {
-  const { values, from, to } = span;
-  const { poles, real, imaginary, offset, moves } = point;
-  const { basis, heights } = model;
-  const steps = stepsAt(model, moves);
-  const [count, free] = [poles.length, moves.length];
-  const size = 4 * count + 1 + free;
-  const normal = emptyNormal(size);
+  const { poles, real, imaginary, moves } = point;
+  const count = poles.length;
+  const normal = emptyNormal(4 * count + 1 + moves.length);
+  observeSpan(normal, span, drawn(model, point));
+  const amplitudes = Float64Array.from({ length: 2 * count }, (_, i) => (i % 2 === 0 ? real : imaginary)[i >> 1]!);
+  observeConstraints(normal, { answer, poles, span, amplitudes });
+  for (let m = 0; m < moves.length; m++)
+    observePrior(normal, 4 * count + 1 + m, { weight: model.weights?.[m] ?? 0, off: -moves[m]! });
+  for (let k = 0; k < count; k++) {
+    const { decay, angular, decayWeight, angularWeight } = known[k]!;
+    observePrior(normal, 2 * count + 1 + 2 * k, { weight: decayWeight, off: decay - poles[k]!.decay });
+    observePrior(normal, 2 * count + 2 + 2 * k, { weight: angularWeight, off: angular - poles[k]!.angular });
+  }
+  return normal;
+}
+
+/** A parameter that is known beforehand, and how far from it the point is. */
+function observePrior(normal: Normal, at: number, { weight, off }: { weight: number; off: number }): void {
+  normal.matrix[at * normal.side.length + at]! += weight;
+  normal.side[at]! += weight * off;
+  normal.squares += weight * off * off;
+}
+
+/** Every value of the span against the curve of a point, with the curve's slopes by each parameter. */
+function observeSpan(normal: Normal, { values, from, to }: Span, point: Drawn): void {
+  const { steps, heights, basis, decay, angular, real, imaginary } = point;
+  const count = decay.length;
+  const size = normal.side.length;
+  const free = size - 4 * count - 1;
   const row = new Float64Array(size);
   // For each pole: Σ h·E, Σ h·(n − step)·E, and Σ h·basis_m·E, E = exp(s·(n − step)); all turn alike.
   const width = 2 * (2 + free);
   const sums = new Float64Array(count * width);
-  const turnRe = poles.map(({ decay, angular }) => Math.exp(-decay) * Math.cos(angular));
-  const turnIm = poles.map(({ decay, angular }) => Math.exp(-decay) * Math.sin(angular));
+  const turnRe = decay.map((each, k) => Math.exp(-each) * Math.cos(angular[k]!));
+  const turnIm = decay.map((each, k) => Math.exp(-each) * Math.sin(angular[k]!));
   row[2 * count] = 1;
   let next = 0;
   for (let n = from; n < to; n++) {
-    const first = next;
-    while (next < steps.length && steps[next]! <= n) next++;
-    let modelled = offset;
-    for (let m = 4 * count + 1; m < size; m++) row[m] = 0;
-    for (let k = 0; k < count; k++) {
-      const at = k * width;
-      const { decay, angular } = poles[k]!;
-      if (first > 0) {
-        const c = turnRe[k]!;
-        const s = turnIm[k]!;
-        sums[at + 2]! += sums[at]!;
-        sums[at + 3]! += sums[at + 1]!;
-        for (let i = at; i < at + width; i += 2) {
-          const re = sums[i]!;
-          const im = sums[i + 1]!;
-          sums[i] = re * c - im * s;
-          sums[i + 1] = re * s + im * c;
-        }
-      }
-      for (let j = first; j < next; j++) {
-        const since = n - steps[j]!;
-        const h = heights[j]! * Math.exp(-decay * since);
-        const re = h * Math.cos(angular * since);
-        const im = h * Math.sin(angular * since);
+    if (next > 0) for (let k = 0; k < count; k++) turnOn(sums, { at: k * width, width, c: turnRe[k]!, s: turnIm[k]! });
+    for (; next < steps.length && steps[next]! <= n; next++) {
+      const since = n - steps[next]!;
+      for (let k = 0; k < count; k++) {
+        const at = k * width;
+        const h = heights[next]! * Math.exp(-decay[k]! * since);
+        const re = h * Math.cos(angular[k]! * since);
+        const im = h * Math.sin(angular[k]! * since);
         sums[at]! += re;
         sums[at + 1]! += im;
         sums[at + 2]! += since * re;
         sums[at + 3]! += since * im;
         for (let m = 0; m < free; m++) {
-          sums[at + 4 + 2 * m]! += basis[j]![m]! * re;
-          sums[at + 5 + 2 * m]! += basis[j]![m]! * im;
+          sums[at + 4 + 2 * m]! += basis[next * free + m]! * re;
+          sums[at + 5 + 2 * m]! += basis[next * free + m]! * im;
         }
       }
+    }
+    const value = values[n]!;
+    if (value - value !== 0) continue;
+    let modelled = point.offset;
+    for (let m = size - free; m < size; m++) row[m] = 0;
+    for (let k = 0; k < count; k++) {
+      const at = k * width;
       const a = real[k]!;
       const b = imaginary[k]!;
       const re = sums[at]!;
@@ -284,39 +346,24 @@ function linearised(
       row[2 * count + 1 + 2 * k] = -(a * sums[at + 2]! - b * sums[at + 3]!);
       row[2 * count + 2 + 2 * k] = -(a * sums[at + 3]! + b * sums[at + 2]!);
       // −A·s, s = −decay + i·angular.
-      const gRe = a * decay + b * angular;
-      const gIm = b * decay - a * angular;
-      for (let m = 0; m < free; m++)
-        row[4 * count + 1 + m]! += gRe * sums[at + 4 + 2 * m]! - gIm * sums[at + 5 + 2 * m]!;
+      const gRe = a * decay[k]! + b * angular[k]!;
+      const gIm = b * decay[k]! - a * angular[k]!;
+      for (let m = 0; m < free; m++) row[size - free + m]! += gRe * sums[at + 4 + 2 * m]! - gIm * sums[at + 5 + 2 * m]!;
     }
-    const value = values[n]!;
-    if (value - value === 0) observe(normal, row, value - modelled);
+    observe(normal, row, value - modelled);
   }
-  for (const constraint of constraintsOf(answer, poles)) {
-    row.fill(0);
-    let rest = 0;
-    for (let k = 0; k < count; k++) rest -= constraint[2 * k]! * real[k]! + constraint[2 * k + 1]! * imaginary[k]!;
-    const weight = Math.sqrt(constraintWeight * (to - from));
-    row.set(constraint.map((part) => part * weight));
-    observe(normal, row, rest * weight);
+}
+
+/** A pole's sums one value later: Σ h·(n − step)·E grows by Σ h·E first. */
+function turnOn(sums: Float64Array, { at, width, c, s }: { at: number; width: number; c: number; s: number }): void {
+  sums[at + 2]! += sums[at]!;
+  sums[at + 3]! += sums[at + 1]!;
+  for (let i = at; i < at + width; i += 2) {
+    const re = sums[i]!;
+    const im = sums[i + 1]!;
+    sums[i] = re * c - im * s;
+    sums[i + 1] = re * s + im * c;
   }
-  for (let m = 0; m < free; m++) {
-    const [at, weight] = [4 * count + 1 + m, model.weights?.[m] ?? 0];
-    normal.matrix[at * size + at]! += weight;
-    normal.side[at]! -= weight * moves[m]!;
-    normal.squares += weight * moves[m]! ** 2;
-  }
-  for (const [k, one] of known.entries()) {
-    for (const [at, weight, off] of [
-      [2 * count + 1 + 2 * k, one.decayWeight, one.decay - poles[k]!.decay],
-      [2 * count + 2 + 2 * k, one.angularWeight, one.angular - poles[k]!.angular],
-    ] as const) {
-      normal.matrix[at * size + at]! += weight;
-      normal.side[at]! += weight * off;
-      normal.squares += weight * off * off;
-    }
-  }
-  return normal;
 }
 
 const mostTrials = 6;
