@@ -31,6 +31,10 @@ const files: readonly (readonly [string, string])[] = [
   ],
   ["capture-decimal-comma", "whether a comma divides columns or decimals: both readings fit, and one was taken"],
   ["capture-empty", "a file without a row"],
+  [
+    "capture-hexadecimal",
+    "hexadecimal codes that do not show it: those without a letter would be read as other, decimal numbers",
+  ],
   ["capture-interval", "the time between samples where no column has it: without it there is no frequency"],
   [
     "capture-interval-disagrees",
@@ -50,6 +54,10 @@ const files: readonly (readonly [string, string])[] = [
   ["capture-shorter-than-announced", "fewer rows than the header says: the file was cut short"],
   ["capture-text-after-rows", "words after the last row: not read"],
   ["capture-text-line", "words between rows: not read"],
+  [
+    "capture-time-falls",
+    "times that fall throughout: the file begins with its last sample, and its rows are turned round",
+  ],
   ["capture-time-backwards", "a time that falls: rows swapped, or two records in one file"],
   ["capture-time-missing", "a time column with holes"],
   [
