@@ -9,7 +9,7 @@ import { GrowingSamples, GrowingTimes } from "./growing.ts";
 import { guessDialect } from "./guess.ts";
 import { trouble } from "./problems.ts";
 import { rowFindings } from "./row-findings.ts";
-import { isKept, RowParser } from "./rows.ts";
+import { isKept, powerAtEnd, RowParser } from "./rows.ts";
 
 /** Bytes from which the dialect is guessed. */
 export const headSize = 1 << 18;
@@ -69,14 +69,7 @@ export class CsvReader {
     this.head = new Uint8Array(0);
     const encoding = this.encoding ?? encodingOf(head);
     if (isBinary(withoutPadding(head.subarray(0, 4096)))) {
-      this.refuse(
-        trouble({
-          rule: "capture-not-text",
-          what: "the file is neither text nor a WAV record: it has control bytes in its first lines",
-          expected: "CSV text, WAV, or this project's JSON record",
-          remedies: ["export the record as CSV; the instrument's own binary form is not read"],
-        }),
-      );
+      this.refuse(notText(head));
       return;
     }
     const text = textOf(head, encoding.encoding);
@@ -95,7 +88,9 @@ export class CsvReader {
       this.refused = true;
       return;
     }
-    const body = bodyOf(guess.dialect, newline);
+    const rowsSeen = lines.slice(guess.dialect.headerLines, headLines).filter((line) => line.trim() !== "");
+    const endsInPower = rowsSeen.slice(0, 20).every((line) => powerAtEnd.test(line));
+    const body = bodyOf(guess.dialect, { newline, endsInPower });
     this.body = body;
     body.rows.push(head.subarray(offsetOfLine(head, guess.dialect.headerLines, newline)));
     if (body.rows.gaveUp) this.refused = true;
@@ -122,6 +117,28 @@ export class CsvReader {
   }
 }
 
+/** What people hand over by mistake, by the first bytes. From memory. */
+const mistaken: readonly (readonly [string, string, string])[] = [
+  ["\x1f\x8b", "is packed (gzip)", "unpack it"],
+  ["PK\x03\x04", "is an archive, or the workbook of a spreadsheet", "unpack it, or save the sheet as CSV"],
+  ["\x89PNG", "is a picture (PNG)", "save the samples beside the picture of the screen"],
+  ["\xff\xd8\xff", "is a picture (JPEG)", "save the samples beside the picture of the screen"],
+  ["fLaC", "is packed sound (FLAC)", "save it as WAV"],
+  ["OggS", "is packed sound (Ogg)", "save it as WAV"],
+  ["ID3", "is packed sound (MP3)", "record it as WAV: what was packed with loss is no measurement"],
+];
+
+function notText(head: Uint8Array): Finding {
+  const begins = String.fromCharCode(...head.subarray(0, 8));
+  const known = mistaken.find(([sign]) => begins.startsWith(sign));
+  return trouble({
+    rule: "capture-not-text",
+    what: `the file ${known?.[1] ?? "is neither text nor a WAV record: it has control bytes in its first lines"}`,
+    expected: "CSV text, WAV, or this project's JSON record",
+    remedies: [known?.[2] ?? "export the record as CSV; the instrument's own binary form is not read"],
+  });
+}
+
 /** Zeros at the end of a file are padding, not a sign of another format. */
 function withoutPadding(bytes: Uint8Array): Uint8Array {
   let end = bytes.length;
@@ -140,7 +157,7 @@ function offsetOfLine(bytes: Uint8Array, line: number, newline: "\n" | "\r"): nu
   return at;
 }
 
-function bodyOf(dialect: Dialect, newline: "\n" | "\r"): Body {
+function bodyOf(dialect: Dialect, { newline, endsInPower }: { newline: "\n" | "\r"; endsInPower: boolean }): Body {
   const columns = dialect.columns.map((column, index) => {
     if (!isKept(column.use)) return undefined;
     const continued = dialect.columns[column.continues ?? index]?.use;
@@ -163,6 +180,7 @@ function bodyOf(dialect: Dialect, newline: "\n" | "\r"): Body {
   const rows = new RowParser({
     dialect,
     newline,
+    endsInPower,
     sink: (values, count) => {
       for (const [from, { column, factor, offset }] of growing.entries())
         column.append({ values, from, stride, count, factor, offset });

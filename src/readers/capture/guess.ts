@@ -30,6 +30,8 @@ export function guessDialect(
   lines: readonly string[],
   { encoding, encodingBecause, settings }: { encoding: Encoding; encodingBecause: string; settings: CaptureSettings },
 ): Guess {
+  const wide = tooWide(lines);
+  if (wide !== undefined) return { findings: [wide] };
   const shape = shapeOf(lines, settings);
   if (shape === undefined) return { findings: [noNumbers(lines, settings)] };
   const hexadecimal = bareHexadecimal(lines, shape);
@@ -86,6 +88,26 @@ export function guessDialect(
   };
   if (!columns.some(({ use }) => use === "channel")) findings.push(noChannel(shape));
   return { dialect, findings };
+}
+
+/** No record has as many channels; a line of so many cells is a record that lies on its side, or a file without line ends. */
+const mostColumns = 512;
+
+function tooWide(lines: readonly string[]): Finding | undefined {
+  const at = lines.findIndex(
+    (line) => line.length > 2 * mostColumns && (line.match(/[,;\t| ]+/g)?.length ?? 0) > mostColumns,
+  );
+  if (at === -1) return undefined;
+  return trouble({
+    rule: "capture-too-wide",
+    line: at + 1,
+    what: `this line has more than ${mostColumns} cells`,
+    expected: "one row for each sample, with a column for the time and one for each channel",
+    remedies: [
+      "export the record with a row for each sample",
+      "turn rows and columns over, in a spreadsheet for instance",
+    ],
+  });
 }
 
 /** The lines before the rows, and the rows that a header stands beside. */
@@ -241,7 +263,8 @@ function columnsOf({
     }
     if (use !== "channel") {
       const isTime = use === "time";
-      if (isTime && time.assumed) findings.push(timeWithoutUnit(column, header));
+      if (isTime && time.assumed)
+        findings.push(timeWithoutUnit(column, { header, step: Math.abs(meanStep(shape, column)) }));
       const unit = isTime ? time.unit : undefined;
       columns.push({
         name: set.name ?? written.name,
@@ -425,12 +448,16 @@ function sameValues(shape: Shape, a: number, b: number): boolean {
   });
 }
 
-function timeWithoutUnit(column: number, header: HeaderFacts): Finding {
+/** Rows farther apart show no oscillation of any coil [s]. */
+const longestStep = 1e-4;
+
+function timeWithoutUnit(column: number, { header, step }: { header: HeaderFacts; step: number }): Finding {
+  const slow = step > longestStep;
   return trouble({
     rule: "capture-time-without-unit",
-    severity: "look",
+    severity: slow ? "fix" : "look",
     ...(header.names === undefined ? {} : { line: header.names.line }),
-    what: `the time in column ${column + 1} has no unit; it is taken as seconds`,
+    what: `the time in column ${column + 1} has no unit; it is taken as seconds${slow ? `, which puts ${formatQuantity(step, "s")} between two rows: no coil swings so slowly` : ""}`,
     expected: "a unit in the header, e.g. `Time (s)`",
     remedies: ["set the unit of the time column"],
   });
@@ -451,7 +478,7 @@ function noNumbers(lines: readonly string[], settings: CaptureSettings): Finding
     rule: "capture-without-numbers",
     line: first + 1,
     length: Math.max(1, Math.min(40, (lines[first] ?? "").length)),
-    what: `none of the first ${lines.length} lines is a row of numbers; it begins \`${shortened((lines[first] ?? "").trim())}\``,
+    what: `${lines.length === 1 ? "its only line is no" : `none of the first ${lines.length} lines is a`} row of numbers; it begins \`${shortened((lines[first] ?? "").trim())}\``,
     expected: "rows of numbers, cut by commas, semicolons, tabs or spaces, after at most some header lines",
     remedies: [
       set
@@ -489,7 +516,9 @@ function bareHexadecimal(lines: readonly string[], shape: Shape): Finding | unde
 function decimalCommasBetweenCommas(lines: readonly string[], shape: Shape): Finding | undefined {
   if (shape.delimiter !== "," || shape.decimalSeen || shape.numeric.length < 3) return undefined;
   const rows = lines.slice(shape.headerLines).map((line) => cellsOf(line, ",").map(({ text }) => text));
-  const fractions = rows.filter((row) => row.some((cell, i) => i % 2 === 1 && /^0\d+$/.test(cell)));
+  const fractions = rows.filter((row) =>
+    row.some((cell, i) => i % 2 === 1 && /^(?:0\d+|\d{2,}[eE][-+]?\d+)$/.test(cell)),
+  );
   if (fractions.length === 0 || rows.some((row) => row.some((cell) => cell.includes(".")))) return undefined;
   return trouble({
     rule: "capture-decimal-comma",

@@ -47,6 +47,11 @@ const words: Readonly<
     expected: "a time in every row, or a sample interval in the header",
     remedies: ["give the sample interval: the time column is not used then"],
   }),
+  "last-line-cut": (_, token) => ({
+    what: `the last line, \`${token}\`, is cut off; it is left out`,
+    expected: "a whole row: the file may have been cut while it was copied",
+    remedies: ["copy or export the record once more"],
+  }),
   "line-too-long": () => ({
     what: "this line has more than a million characters",
     expected: "one row on each line",

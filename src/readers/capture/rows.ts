@@ -12,6 +12,7 @@ export type RowTrouble =
   | "over-range"
   | "missing"
   | "row-without-time"
+  | "last-line-cut"
   | "line-too-long";
 
 /** Lines without a row before a row. */
@@ -41,6 +42,9 @@ const mostBreaks = 64;
 
 /** 10^0 … 10^22 are exact in double precision; so are products and quotients of whole numbers below 2^53 with them, rounded once. */
 const powers = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
+
+/** Of a line whose last number is in scientific notation. */
+export const powerAtEnd = /[eEdD][+-]?\d+[\s",;|]*$/;
 
 export class RowParser {
   readonly tally = new Tally<RowTrouble>();
@@ -76,17 +80,22 @@ export class RowParser {
 
   private readonly dialect: Pick<Dialect, "delimiter" | "decimal" | "decimalAssumed" | "columns" | "headerLines">;
   private readonly sink: RowSink;
+  private readonly endsInPower: boolean;
 
   constructor({
     dialect,
     newline,
     sink,
+    endsInPower = false,
   }: {
     dialect: Pick<Dialect, "delimiter" | "decimal" | "decimalAssumed" | "columns" | "headerLines">;
     /** `\r` only where the text has no other. */
     newline: "\n" | "\r";
     sink: RowSink;
+    /** Every row ends in a power of ten, so that one that does not is cut off. */
+    endsInPower?: boolean;
   }) {
+    this.endsInPower = endsInPower;
     this.dialect = dialect;
     this.sink = sink;
     this.delimiter = dialect.delimiter.charCodeAt(0);
@@ -139,9 +148,21 @@ export class RowParser {
     if (this.carried.length > 0 && !this.gaveUp) {
       const whole = joined(this.carried, Uint8Array.of(this.newline));
       this.carried = new Uint8Array(0);
-      this.parse(whole, 0, whole.length);
+      if (!this.leftOut(this.decoder.decode(whole))) this.parse(whole, 0, whole.length);
     }
     this.flush();
+  }
+
+  /** A line that the end of the file cuts through may hold half a number, which looks like another one. */
+  private leftOut(text: string): boolean {
+    const line = text.trimEnd();
+    const cells = cellsOf(line, this.dialect.delimiter);
+    const first = cells.find((cell) => cell.text !== "");
+    if (this.rows === 0 || first === undefined || this.tokenAt(first, cells.indexOf(first)).kind === "text")
+      return false;
+    const whole = cells.length > this.kept.lastIndexOf(1) && (!this.endsInPower || powerAtEnd.test(line));
+    if (!whole) this.tally.add("last-line-cut", { line: this.line + 1, column: 1, token: line });
+    return !whole;
   }
 
   private carry(rest: Uint8Array): void {

@@ -180,8 +180,35 @@ describe("nothing is lost", () => {
     expect(reading.findings[0]?.place?.line).toBe(62);
   });
 
-  it("of a picture or an archive: it is said that it is no record", () => {
-    const bytes = Uint8Array.from({ length: 4000 }, (_, n) => (n * 7919) % 256);
-    expect(readCapture(bytes).findings).toMatchObject([{ rule: "capture-not-text", severity: "stop" }]);
+  it.each([
+    ["a picture", "\x89PNG\r\n\x1a\n", /picture/],
+    ["a packed file", "\x1f\x8b\x08", /packed/],
+    ["a workbook", "PK\x03\x04", /workbook/],
+    ["none that is known", "\x01\x02", /neither text nor/],
+  ])("of %s: it is said that it is no record", (_, begins, says) => {
+    const bytes = Uint8Array.from({ length: 4000 }, (_byte, n) => begins.charCodeAt(n) || (n * 7919) % 256);
+    const { findings } = readCapture(bytes);
+    expect(findings).toMatchObject([{ rule: "capture-not-text", severity: "stop" }]);
+    expect(findings[0]?.what).toMatch(says);
+  });
+
+  it("of a last line that is cut anywhere: the rows before it are all there, and no half number among them", () => {
+    const whole = textOf(["t (s),CH1 (V)", ...each((row) => `${time(row)},${wave(row).toExponential(4)}`, 60)]);
+    for (let end = whole.lastIndexOf("\n", whole.length - 2) + 2; end < whole.length - 1; end++) {
+      const { record, findings } = readCapture(bytesOf(whole.slice(0, end)));
+      const samples = Array.from(record?.channels[0]?.samples ?? []).slice(0, 59);
+      expect(samples).toHaveLength(59);
+      for (const [row, value] of samples.entries()) expect(value).toBeCloseTo(wave(row), 4);
+      // Where only the exponent lacks a digit nobody can tell.
+      expect(record?.length === 59 || Number.isNaN(record?.channels[0]?.samples[59])).toBe(true);
+      expect(findings).toMatchObject([{ place: { line: 61 } }]);
+    }
+  });
+
+  it("of a record that lies on its side, or has no line ends: it is refused at once", () => {
+    const numbers = Array.from({ length: 100_000 }, (_, n) => n % 7).join(",");
+    expect(expectAnswer(bytesOf(`t,${numbers}\nu,${numbers}\n`)).findings).toMatchObject([
+      { rule: "capture-too-wide", place: { line: 1 } },
+    ]);
   });
 });

@@ -293,6 +293,11 @@ describe("decimal commas between commas", () => {
     expect(reading.findings).toMatchObject([{ rule: "capture-decimal-comma", severity: "stop", place: { line: 2 } }]);
     expect(reading.findings[0]?.remedies).not.toHaveLength(0);
   });
+
+  it("are refused before powers of ten too", () => {
+    const lines = each((row) => `${comma(time(row))},${comma(wave(row).toExponential(4))}`);
+    expect(rulesOf(read(textOf(["t,u", ...lines])))).toEqual(["capture-decimal-comma"]);
+  });
 });
 
 // law: parts may be cut anywhere

@@ -18,6 +18,12 @@ describe("a time column", () => {
     expect(reading.dialect?.columns.map(({ use }) => use)).toEqual(["channel", "time"]);
   });
 
+  it("may lack its unit; seconds in which no coil swings are to be mended", () => {
+    const reading = read(textOf(["time,u", ...each((row) => `${row * 0.04},${wave(row)}`)]));
+    expect(reading.findings).toMatchObject([{ rule: "capture-time-without-unit", severity: "fix" }]);
+    expect(reading.findings[0]?.what).toMatch(/40\.00\sms between two rows/);
+  });
+
   it("may be written with too few digits", () => {
     const lines = each((row) => `${(row * interval).toFixed(7)},${wave(row)}`);
     const reading = read(textOf(["t (s),u (V)", ...lines]));
