@@ -38,10 +38,11 @@ export interface Judged extends Partial<JudgedBursts> {
 }
 
 /** The bursts that findings stand on. */
-export const burstsOf = ({ study, atLimits, unlit }: Judged): Partial<JudgedBursts> => ({
+export const burstsOf = ({ study, atLimits, unlit, beyond }: Judged): Partial<JudgedBursts> => ({
   ...(study ? { study } : {}),
   ...(atLimits ? { atLimits } : {}),
   ...(unlit ? { unlit } : {}),
+  ...(beyond ? { beyond } : {}),
 });
 
 /**

@@ -17,6 +17,7 @@ const order: Readonly<Record<Severity, number>> = { stop: 0, fix: 1, look: 2 };
  *                      the others estimate what it would have told
  * @param atLimits      of the burst at `settingAtLimits`; without it nothing is said about what the interrupter would still let through
  * @param unlit         of the burst at `settingUnlit`; without it nothing is said about what a burst without breakout asks of the parts
+ * @param beyond        others inside the limits that go beyond these; without them the worst of the others is judged by
  * @param doubts        with them the rules that weigh a guess are asked too
  * @param resolvePlace  finds a path in the text; by what the reader kept where absent
  * @returns worst first, then by place in the file
@@ -27,6 +28,7 @@ export function assess({
   study,
   atLimits,
   unlit,
+  beyond,
   doubts,
   resolvePlace = placeOf,
 }: {
@@ -35,11 +37,13 @@ export function assess({
   study?: BurstStudy;
   atLimits?: BurstStudy;
   unlit?: BurstStudy;
+  beyond?: readonly BurstStudy[];
   doubts?: Doubts;
   resolvePlace?: (file: CoilFile, path: string) => Place | undefined;
 }): readonly Finding[] {
   const { coil } = file;
-  const context = coil && contextOf({ file, coil, solution, study, atLimits, unlit, doubts });
+  const context =
+    coil && contextOf({ file, coil, solution, study, atLimits, unlit, ...(beyond ? { beyond } : {}), doubts });
   const judged = context ? rules.flatMap((rule) => rule.findings(context)).map(withPossibleRemedies) : [];
   const placed = [...file.findings, ...judged].map((finding): Finding => {
     const place = finding.place ?? resolvePlace(file, finding.path);

@@ -183,7 +183,7 @@ function ninetyOf(...factors: readonly number[]): number {
  * `reachBound`. The upper end decides findings about people and walls.
  */
 export function reach(context: Context): Estimate | undefined {
-  const found = greatest(context, "burst.streamerLength", "high");
+  const found = greatest(context, "burst.streamerLength", "high", context.beyond);
   if (found === undefined) return reachBound(context);
   const { now, most, basis, evidence } = found;
   return { low: now.low ?? now.value, middle: now.value, high: most.high ?? most.value, basis, evidence };

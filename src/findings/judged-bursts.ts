@@ -4,6 +4,7 @@ import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
 import { study } from "../workbench/burst-stage.ts";
 import type { Solution } from "../workbench/contract.ts";
 import { settingAtLimits, settingUnlit } from "./limits.ts";
+import { settingsBeyond } from "./within-limits.ts";
 
 /** As `assess` takes them. */
 export interface JudgedBursts {
@@ -12,12 +13,14 @@ export interface JudgedBursts {
   readonly atLimits?: BurstStudy;
   /** There, if the top never broke out. */
   readonly unlit?: BurstStudy;
+  /** Others inside the limits, at the stated mains or below, that reach further, ring higher or put more into the sparks. */
+  readonly beyond?: readonly BurstStudy[];
 }
 
 /**
- * Studies the burst at a setting, at the interrupter's limits, and there without breakout.
+ * Studies the burst at a setting, at the interrupter's limits, there without breakout, and what inside the limits goes beyond these.
  *
- * @param setting    what is moved against the file; it stays moved in the other two
+ * @param setting    what is moved against the file; it stays moved in the others
  * @param waveforms  of the first, also sample them
  * @throws OutOfDomain  as `study`
  */
@@ -28,9 +31,13 @@ export function judgedBursts(
   { waveforms = false }: { readonly waveforms?: boolean } = {},
 ): JudgedBursts {
   const [limits, dark] = [settingAtLimits(coil, setting), settingUnlit(coil, setting)];
-  return {
+  const bursts = {
     study: study(coil, solution, setting, { waveforms }),
     ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
     ...(dark ? { unlit: study(coil, solution, dark) } : {}),
   };
+  const beyond = settingsBeyond(coil, solution, setting, Object.values(bursts));
+  return beyond.length === 0
+    ? bursts
+    : { ...bursts, beyond: beyond.map((one) => study(one.coil, solution, one.setting)) };
 }

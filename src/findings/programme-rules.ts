@@ -49,7 +49,7 @@ export function assessProgramme({
 }): readonly Finding[] {
   const { coil } = file;
   if (coil === undefined) return [];
-  const nothing = { study: undefined, atLimits: undefined, unlit: undefined, doubts: undefined };
+  const nothing = { study: undefined, atLimits: undefined, unlit: undefined, beyond: [], doubts: undefined };
   const context = withProgramme(contextOf({ file, coil, solution, ...nothing }), programme);
   return programmeRules
     .flatMap((rule) => rule.findings(context))

@@ -20,6 +20,8 @@ export interface Context {
   readonly atLimits: BurstStudy | undefined;
   /** That burst if the top never broke out, where it was studied: `settingUnlit`. */
   readonly unlit: BurstStudy | undefined;
+  /** Others inside the limits that go beyond these: `settingsBeyond`. */
+  readonly beyond: readonly BurstStudy[];
   /** How sure each figure is, where that was asked for. */
   readonly doubts: Doubts | undefined;
   /** A figure of the solution or of the burst at the setting; undefined where neither has it. */
@@ -101,9 +103,10 @@ export function contextOf({
   study,
   atLimits,
   unlit,
+  beyond = [],
   doubts,
 }: Pick<Context, "file" | "coil" | "solution" | "doubts"> &
-  Partial<Pick<Context, "study" | "atLimits" | "unlit">>): Context {
+  Partial<Pick<Context, "study" | "atLimits" | "unlit" | "beyond">>): Context {
   const figure = (id: string) => solution?.figures.get(id) ?? study?.figures.get(id);
   const valueIfKnown = (id: string) => figure(id)?.value;
   return {
@@ -113,6 +116,7 @@ export function contextOf({
     study,
     atLimits,
     unlit,
+    beyond,
     doubts,
     figure,
     valueIfKnown,

@@ -10,14 +10,14 @@ import type { Context } from "./rule.ts";
 const known = new WeakMap<BurstStudy, { readonly coil: Context["coil"]; readonly found: Standoff }>();
 
 /** Undefined where no burst was studied. */
-export function standoffOf({ coil, solution, study, atLimits, unlit }: Context): Standoff | undefined {
+export function standoffOf({ coil, solution, study, atLimits, unlit, beyond }: Context): Standoff | undefined {
   if (solution === undefined || study === undefined) return undefined;
   const before = known.get(study);
   if (before?.coil === coil) return before.found;
   const found = standoff({
     coil,
     solution,
-    bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}) },
+    bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}), beyond },
   });
   known.set(study, { coil, found });
   return found;

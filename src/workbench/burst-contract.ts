@@ -9,6 +9,8 @@ export interface BurstSetting {
   readonly rate?: number;
   /** Of the whole bus, before the burst [V]: low for a first bring-up. */
   readonly busVoltage?: number;
+  /** Share of the stated mains, or of a `busVoltage` that is set: below 1 a transformer turned down. */
+  readonly mains?: number;
   /** Whether a streamer loads the top once it breaks out. */
   readonly streamer?: boolean;
   /** Modes of the secondary in the circuit, 1 to 3. */
@@ -67,8 +69,8 @@ export interface PoleLock {
 }
 
 export interface BurstStudy {
-  /** As used. Without an interrupter, a supply or a top load in the file and nothing set, on-time, rate, bus or breakout are 0. */
-  readonly setting: Required<BurstSetting>;
+  /** As used. Without an interrupter, a supply or a top load in the file and nothing set, on-time, rate, bus or breakout are 0; `mains` is in the bus. */
+  readonly setting: Required<Omit<BurstSetting, "mains">>;
   /** Every figure of sections Burst and Driver that this coil's file allows. */
   readonly figures: Figures;
   /** Where the file lacks a section, what is missing and so what could not be computed, in words. */

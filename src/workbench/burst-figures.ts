@@ -119,7 +119,7 @@ function ledgerFigures({ circuit, train }: BurstContext): Figure[] {
   return Object.entries(parts).map(([part, value]) => figure(`burst.energy.${part}`, value, simulation));
 }
 
-function streamerFigures({ coil, setting, train }: BurstContext): Figure[] {
+export function streamerFigures({ coil, setting, train }: Omit<BurstContext, "solution" | "circuit">): Figure[] {
   const { channel, result, network, period } = train;
   if (!channel) return [];
   const told = Object.keys(coil.streamer ?? {}).map((key) => `streamer.${key}`);

@@ -4,7 +4,7 @@ import type { Second, Volt } from "../units/si.ts";
 import type { BurstSetting } from "./burst-contract.ts";
 import type { Solution } from "./contract.ts";
 
-export type FullSetting = Required<BurstSetting>;
+export type FullSetting = Required<Omit<BurstSetting, "mains">>;
 
 /** Number of mains peaks across the whole bus. */
 export const peaksOf = ({ rectifier }: Pick<Supply, "rectifier">): 1 | 2 => (rectifier === "doubler" ? 2 : 1);
@@ -19,7 +19,7 @@ export function fullSetting(coil: Coil, { figures }: Solution, setting: BurstSet
   return {
     onTime: notNegative(setting.onTime ?? interrupter?.onTime ?? 0),
     rate: notNegative(setting.rate ?? interrupter?.rate ?? 0),
-    busVoltage: notNegative(setting.busVoltage ?? peak),
+    busVoltage: notNegative((setting.mains ?? 1) * (setting.busVoltage ?? peak)),
     streamer: setting.streamer ?? true,
     modes: setting.modes ?? 1,
     senseReversed: setting.senseReversed ?? false,

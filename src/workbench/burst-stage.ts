@@ -97,7 +97,8 @@ export function study(
   };
 }
 
-function isDriven(coil: Coil, { onTime, busVoltage }: FullSetting): coil is DrivenCoil {
+/** Whether there is a burst to simulate. */
+export function isDriven(coil: Coil, { onTime, busVoltage }: FullSetting): coil is DrivenCoil {
   const { primary, tank, bridge, supply, feedback } = coil;
   return Boolean(primary && tank && bridge && supply && feedback) && onTime > 0 && busVoltage > 0;
 }

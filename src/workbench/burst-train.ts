@@ -95,6 +95,7 @@ export function steadyTrain({
   let initial = from?.initial && withModes(from.initial, circuit.network.modes.length);
   let endTime = whole;
   let bursts = 0;
+  const reaches: ChannelReach[] = [];
   for (;;) {
     const streamer = sparks
       ? {
@@ -122,6 +123,7 @@ export function steadyTrain({
     const { ripple, starved } = rippleOf({ supply, peak: setting.busVoltage, current: busCurrent });
     const nextBus = held ? setting.busVoltage : (ripple?.mean ?? setting.busVoltage);
     const channel = sparks ? channelOf(result, { period, constants }) : undefined;
+    if (channel) reaches.push(channel);
     const broken = result.breakoutTime !== undefined;
     const settledBus = Math.abs(nextBus - busVoltage) <= alike.bus * busVoltage;
     const settledChannel = !broken || channel === undefined || Math.abs(channel.load / load - 1) <= alike.channel;
@@ -137,7 +139,7 @@ export function steadyTrain({
         period,
         ripple,
         busCurrent,
-        channel,
+        channel: channel && (settled ? channel : { ...channel, ...swing(reaches) }),
         bursts,
         settled,
         starved,
@@ -176,6 +178,15 @@ function nextStart({
   const left = rest({ network, state: result.finalState, duration: Math.min(pause, cyclesFollowed * cycle) });
   const charged = rechargedBus({ state: left, voltage: busVoltage, separately: supply.rectifier === "doubler" });
   return charged.primaryCurrent === 0 ? { ...charged, tankVoltage: 0 } : charged;
+}
+
+/** Bursts that a train is judged by which does not settle: it may go to and fro between them. */
+const swinging = 4;
+
+/** Ends of the interval over the last bursts. */
+function swing(reaches: readonly ChannelReach[]): { readonly low: Metre; readonly high: Metre } {
+  const last = reaches.slice(-swinging);
+  return { low: Math.min(...last.map(({ low }) => low)), high: Math.max(...last.map(({ high }) => high)) };
 }
 
 /** Higher modes begin at rest. */

@@ -21,6 +21,8 @@ export interface StandoffBursts {
   readonly atLimits?: BurstStudy;
   /** There, if the top never broke out. */
   readonly unlit?: BurstStudy;
+  /** Others inside the limits, at the stated mains or below, that go beyond these. */
+  readonly beyond?: readonly BurstStudy[];
 }
 
 /** What is to be played; without it the file's `show`, and then the interrupter's setting. */

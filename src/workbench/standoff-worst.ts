@@ -1,14 +1,15 @@
-/** What the bursts say at their worst: at the setting, at the interrupter's hard limits, and without breakout. */
+/** What the bursts say at their worst: at the setting, at the interrupter's hard limits, without breakout, and wherever else they allow more. */
 import type { Figure } from "../catalogue/figure.ts";
 import type { Hertz } from "../units/si.ts";
 import type { BurstStudy } from "./burst-contract.ts";
 import type { Solution } from "./contract.ts";
 import type { Span, StandoffBursts } from "./standoff-contract.ts";
 
-const all = ({ study, atLimits, unlit }: StandoffBursts): readonly BurstStudy[] => [
+const all = ({ study, atLimits, unlit, beyond = [] }: StandoffBursts): readonly BurstStudy[] => [
   study,
   ...(atLimits ? [atLimits] : []),
   ...(unlit ? [unlit] : []),
+  ...beyond,
 ];
 
 /** A figure of the bursts: as expected at the setting, least, and the most that any of them may reach. Undefined where none has it. */

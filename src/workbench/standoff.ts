@@ -35,7 +35,7 @@ const halfMetre = { from: 0.25, to: 0.75 };
  * Pure. Upper bounds are of the worst of the bursts that are given; lower bounds of thresholds decide. Nothing in it is a permission.
  *
  * @param solution   of the same coil
- * @param bursts     at the setting, at the interrupter's limits, and without breakout, as `judgedBursts` gives them
+ * @param bursts     at the setting, at the interrupter's limits, without breakout, and inside the limits beyond these, as `judgedBursts` gives them
  * @param programme  what is to be played; the file's `show` and the interrupter's setting where absent
  * @param lengths    of its words: feet and inches in place of metres
  * @returns          what the file allows: without a burst neither line nor fields, and `missing` says why
@@ -224,8 +224,12 @@ function lineFigures({
 
 function basisOf(bursts: StandoffBursts): string {
   const { setting } = worstStudy(bursts, "burst.streamerLength");
-  const hard = setting.onTime > bursts.study.setting.onTime || setting.rate > bursts.study.setting.rate;
-  return `in a burst of ${formatQuantity(setting.onTime, "s", { digits: 3, trim: true })} at ${formatQuantity(setting.rate, "Hz", { digits: 3, trim: true })}${hard ? ", which the interrupter's limits let through" : ""}${setting.streamer ? "" : ", if the top breaks out at a point or a scratch"}`;
+  const at = bursts.study.setting;
+  const hard = setting.onTime > at.onTime || setting.rate > at.rate;
+  const share = setting.busVoltage / at.busVoltage;
+  const turned =
+    share < 0.995 ? ` with the mains at ${formatQuantity(share, "%", { digits: 2 })}, where full mains do less` : "";
+  return `in a burst of ${formatQuantity(setting.onTime, "s", { digits: 3, trim: true })} at ${formatQuantity(setting.rate, "Hz", { digits: 3, trim: true })}${turned}${hard ? ", which the interrupter's limits let through" : ""}${setting.streamer ? "" : ", if the top breaks out at a point or a scratch"}`;
 }
 
 /** How far each source of the figures may be trusted. */

@@ -98,6 +98,7 @@ export function changedDriver(change: Change): Studied {
     },
     ...(atLimits ? { atLimits } : {}),
     ...(unlit ? { unlit } : {}),
+    ...(base.beyond ? { beyond: base.beyond } : {}),
   };
 }
 

@@ -12,7 +12,7 @@ const written = {
   rate: (value: number) => writeQuantity({ value: Number(value.toPrecision(6)), unit: "Hz" }),
 };
 
-function writeIntoFile({ onTime, rate }: Required<BurstSetting>): void {
+function writeIntoFile({ onTime, rate }: Required<Pick<BurstSetting, "onTime" | "rate">>): void {
   const coil = drawable.peek()?.coil;
   // a file without an interrupter gets both at once: one alone could not be read
   const isNew = coil?.interrupter === undefined;

@@ -8,7 +8,7 @@ import { standoffText } from "../../views/text/standoff.ts";
 import { standoffJson } from "../../views/text/standoff-json.ts";
 import { standoff as standoffOf } from "../../workbench/standoff.ts";
 import { showDayChecklist } from "../../workbench/standoff-checklist.ts";
-import { judge, readInput } from "../coil-input.ts";
+import { burstsOf, judge, readInput } from "../coil-input.ts";
 import { exitFor } from "../exit.ts";
 import type { Io } from "../io.ts";
 
@@ -27,7 +27,8 @@ export async function standoff(
   { json = false, checklist = false, plan, section }: StandoffOptions,
 ): Promise<number> {
   const input = await readInput(io, name);
-  const { file, solution, study, atLimits, unlit, findings } = judge(input.text);
+  const judged = judge(input.text);
+  const { file, solution, study, findings } = judged;
   const { width, colour } = io;
   const { coil } = file;
   const code = exitFor({ readable: coil !== undefined, findings });
@@ -42,7 +43,7 @@ export async function standoff(
   const found = standoffOf({
     coil,
     solution,
-    bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}) },
+    bursts: { ...burstsOf(judged), study },
   });
   const day = showDayChecklist(coil, found);
   for (const [to, draw] of [

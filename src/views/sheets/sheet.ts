@@ -19,6 +19,8 @@ export interface SheetSubject {
   readonly atLimits?: BurstStudy;
   /** If the top never broke out. */
   readonly unlit?: BurstStudy;
+  /** Inside the limits, beyond these. */
+  readonly beyond?: readonly BurstStudy[];
   /** As the person calls it. */
   readonly fileName: string;
 }

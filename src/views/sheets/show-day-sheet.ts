@@ -16,16 +16,8 @@ import { shown } from "./words.ts";
 
 const mm = 1e-3;
 
-const standoffOf = (
-  { coil, solution, study, atLimits, unlit }: SheetSubject,
-  words: { readonly lengths?: "m" | "in" } = {},
-): Standoff =>
-  standoff({
-    ...words,
-    coil,
-    solution,
-    bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}) },
-  });
+const standoffOf = (subject: SheetSubject, words: { readonly lengths?: "m" | "in" } = {}): Standoff =>
+  standoff({ ...words, coil: subject.coil, solution: subject.solution, bursts: subject });
 
 /** What stands between this coil and its show sheet. */
 export const showDayBlocks = (subject: SheetSubject): readonly Finding[] =>

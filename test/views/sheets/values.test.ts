@@ -121,12 +121,8 @@ describe("cautions", () => {
   });
 });
 
-function standoffOf({ coil, solution, study, atLimits, unlit }: SheetSubject) {
-  return standoff({
-    coil,
-    solution,
-    bursts: { study, ...(atLimits ? { atLimits } : {}), ...(unlit ? { unlit } : {}) },
-  });
+function standoffOf(subject: SheetSubject) {
+  return standoff({ coil: subject.coil, solution: subject.solution, bursts: subject });
 }
 
 describe("words and rows", () => {
