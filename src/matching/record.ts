@@ -203,7 +203,7 @@ function bestRepetition(
   const { interval } = record;
   // An edge lies anywhere between two samples.
   const error = 1 / Math.sqrt(12);
-  for (const { index, starts, cycle } of [
+  const found = [
     ...gates.map(({ index, pulses }) => ({ index, starts: pulses.map(({ from }) => ({ at: from, error })), cycle: 0 })),
     ...bridges.map(({ index, bursts }) => ({
       index,
@@ -215,16 +215,26 @@ function bestRepetition(
       starts: startsOf(reading.signal, reading.segments.bursts),
       cycle: 1 / reading.rough.frequency,
     })),
-  ]) {
-    const found = repetitionOf(starts, { interval, cycle });
-    if (found !== undefined) return { channel: index, is: found };
-  }
+  ].flatMap(({ index, starts, cycle }): FromChannel<Repetition>[] => {
+    const is = repetitionOf(starts, { interval, cycle });
+    return is === undefined ? [] : [{ channel: index, is }];
+  });
+  if (found[0] !== undefined) return narrowest(found[0], found);
   for (const [index, { role, samples }] of record.channels.entries()) {
     if (role !== "audio") continue;
     const found = soundRepetition(samples, interval);
     if (found !== undefined) return { channel: index, is: found };
   }
   return undefined;
+}
+
+/** Edges between two samples are coarse; of channels that agree with the surest kind the one that knows the rate best is taken. */
+function narrowest(first: FromChannel<Repetition>, all: readonly FromChannel<Repetition>[]): FromChannel<Repetition> {
+  const width = ({ is: { rate } }: FromChannel<Repetition>) => rate.high - rate.low;
+  const agree = all.filter(
+    ({ is }) => is.bursts >= first.is.bursts && is.rate.low <= first.is.rate.high && is.rate.high >= first.is.rate.low,
+  );
+  return agree.reduce((best, one) => (width(one) < width(best) ? one : best), first);
 }
 
 /** Where the channel that is read is no free decay: driven, or still giving energy back. */

@@ -223,10 +223,12 @@ export function repetitionOf(
   );
   const own = Math.sqrt(starts.reduce((sum, { error }) => sum + error * error, 0) / starts.length);
   const many = starts.length > 2;
-  // The scatter of many starts holds it already.
-  const alone = Math.hypot(own, startDoubt * cycle);
-  const error = (many ? Math.max(line.scatter, 1e-6) : alone) / Math.sqrt(line.spread);
-  const period = estimateOf({ value: line.slope, error, freedom: many ? starts.length - 2 : 1e6 });
+  // The scatter of many starts holds the doubt of each, but edges may all meet the samples alike: then a few scatter by next to nothing.
+  const edges = cycle === 0 ? own : 1e-6;
+  const doubt = many ? edges : Math.hypot(own, startDoubt * cycle);
+  const scattered = many && line.scatter > doubt;
+  const error = (scattered ? line.scatter : doubt) / Math.sqrt(line.spread);
+  const period = estimateOf({ value: line.slope, error, freedom: scattered ? starts.length - 2 : 1e6 });
   return {
     rate: {
       value: 1 / (period.value * interval),
