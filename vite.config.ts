@@ -82,6 +82,8 @@ export default defineConfig({
     // the server's policy takes no data: fonts
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // how long plugins took is no warning to whoever starts the app on a slow machine
+      checks: { pluginTimings: false },
       input: { index: "index.html", offline: "src/app/host/offline-worker.ts" },
       output: {
         // the page asks for this one by its name, and its scope is the folder that it stands in
@@ -95,7 +97,10 @@ export default defineConfig({
   worker: {
     format: "es",
     plugins: () => [worker.plugin],
-    rolldownOptions: { output: { codeSplitting: worker.codeSplitting, chunkFileNames: worker.chunkFileNames } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      output: { codeSplitting: worker.codeSplitting, chunkFileNames: worker.chunkFileNames },
+    },
   },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1" },
