@@ -46,8 +46,9 @@ export const benchQuantities: readonly Quantity[] = [
     unit: "Hz",
     name: "lower pole",
     group: "record",
-    definition: "lower of the two frequencies at which the coil rings down",
-    formula: "two damped sinusoids fitted together to the free decay",
+    definition: "lower of the two frequencies at which tank and secondary ring together",
+    formula:
+      "two damped sinusoids fitted together to the free decay; where it has not both, the pair that explains the driven current",
     display: auto(5),
   },
   {
@@ -55,8 +56,9 @@ export const benchQuantities: readonly Quantity[] = [
     unit: "Hz",
     name: "upper pole",
     group: "record",
-    definition: "upper of the two frequencies at which the coil rings down",
-    formula: "two damped sinusoids fitted together to the free decay",
+    definition: "upper of the two frequencies at which tank and secondary ring together",
+    formula:
+      "two damped sinusoids fitted together to the free decay; where it has not both, the pair that explains the driven current",
     display: auto(5),
   },
   {

@@ -10,8 +10,10 @@ import {
   readChannel,
   steadyTones,
 } from "./reading/channel.ts";
+import { type DrivenPoles, drivenPoles } from "./reading/driven-poles.ts";
 import { type Estimate, estimateOf, type Measured } from "./reading/estimate.ts";
 import { findingsOf } from "./reading/findings.ts";
+import { lastingPoles } from "./reading/lasting.ts";
 import { bridgeCarrier, bridgeOnTime, gateOnTime, type OnTime, signalOnTime } from "./reading/on-time.ts";
 import type { Poles } from "./reading/poles.ts";
 import { type Repetition, repetitionOf, startsOf } from "./reading/repetition.ts";
@@ -45,7 +47,10 @@ export interface RecordReading {
   readonly repetition?: FromChannel<Repetition>;
   readonly onTime?: FromChannel<OnTime>;
   readonly carrier?: FromChannel<Estimate>;
+  /** Of the free decay. */
   readonly poles?: FromChannel<Poles>;
+  /** Both poles from the driven part of a burst, where the free decay has not both. */
+  readonly driven?: FromChannel<DrivenPoles>;
   /** Of a steady signal with two tones: lower, upper. */
   readonly steady?: FromChannel<readonly Estimate[]>;
   /** Of the strongest burst. */
@@ -103,6 +108,7 @@ export function readRecord(record: BenchRecord): RecordReading {
   });
   const steady =
     main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
+  const driven = lastingPoles(poles?.is).length > 1 ? undefined : bothFromDrive(read, levels, { onTime, interval });
   const strongest = main?.reading.segments.bursts.reduce(
     (best, one) => (one.peak > best.peak ? one : best),
     main.reading.segments.bursts[0]!,
@@ -131,6 +137,7 @@ export function readRecord(record: BenchRecord): RecordReading {
     ...(onTime === undefined ? {} : { onTime }),
     ...(carrierFound === undefined ? {} : { carrier: carrierFound }),
     ...(poles === undefined ? {} : { poles }),
+    ...(driven === undefined ? {} : { driven }),
     ...(steady === undefined
       ? {}
       : { steady: { channel: steady.channel, is: [...steady.is].sort((a, b) => a.value - b.value) } }),
@@ -244,6 +251,22 @@ function drivenParts(main: Read | undefined): readonly Pulse[] {
       ? []
       : [{ from: driveStart.at, to: driveEnd.at }],
   );
+}
+
+/** What the tank's current tells of both poles while it is driven. */
+function bothFromDrive(
+  read: readonly Read[],
+  { bridges }: TwoLevel,
+  { onTime, interval }: { onTime: FromChannel<OnTime> | undefined; interval: number },
+): FromChannel<DrivenPoles> | undefined {
+  const current = read.find(({ channel }) => channel.role === "primaryCurrent");
+  if (current === undefined) return undefined;
+  const is = drivenPoles(current.reading, {
+    drives: onTime?.is.by === "signal" ? [] : (onTime?.is.drives ?? []),
+    bridge: bridges[0]?.bursts ?? [],
+    interval,
+  });
+  return is === undefined ? undefined : { channel: current.index, is };
 }
 
 /** The channel whose strongest pole has the narrowest decay. */

@@ -27,10 +27,12 @@ export function captureFigures({
   onTime,
   carrier,
   poles,
+  driven,
   steady,
 }: RecordReading): readonly CaptureFigure[] {
   const lines = poles?.is.poles ?? [];
-  const [lower, upper] = lines.length > 0 ? lines.map(({ frequency }) => frequency) : (steady?.is ?? []);
+  const decaying = lines.length > 0 ? lines.map(({ frequency }) => frequency) : (steady?.is ?? []);
+  const [lower, upper] = driven === undefined ? decaying : [driven.is.lower, driven.is.upper];
   const strongest = lines.reduce<(typeof lines)[number] | undefined>(
     (best, one) => (best === undefined || one.share > best.share ? one : best),
     undefined,
@@ -41,7 +43,7 @@ export function captureFigures({
     ["capture.carrier", "Hz", carrier?.is],
     ["capture.poles.lower", "Hz", upper === undefined ? undefined : lower],
     ["capture.poles.upper", "Hz", upper],
-    ["capture.beat", "Hz", poles?.is.beat],
+    ["capture.beat", "Hz", driven === undefined ? poles?.is.beat : driven.is.beat],
     ["capture.q", "1", strongest?.q],
     ["capture.decayTime", "s", strongest?.decayTime],
   ];

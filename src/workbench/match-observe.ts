@@ -4,6 +4,7 @@ import { amperesPerUnit, type BenchRecord, type Channel } from "../description/r
 import { currentPeaks } from "../matching/fit/current-peaks.ts";
 import { type HalfCyclePeak, type Observed, type RecordState, readingOf, type Tone } from "../matching/fit/observed.ts";
 import { type Sweep, sweepTones } from "../matching/fit/sweep.ts";
+import { lastingPoles } from "../matching/reading/lasting.ts";
 import { type RecordReading, readRecord } from "../matching/record.ts";
 import type { Volt } from "../units/si.ts";
 
@@ -30,12 +31,8 @@ export const nameOf = (each: MatchRecord): string => ("sweep" in each ? each.nam
 
 /** Half-cycles that are compared. */
 const mostPeaks = 14;
-/** A tone that dies within this many cycles is the drive's end, no line of the coil. */
-const leastQ = 30;
 /** Below this Q the strongest tone may be the primary giving back its energy: the loop is asked too. */
 const doubtfulQ = 60;
-/** The two poles share their losses: a tone that dies so much sooner than the other is the primary giving back its energy. */
-const leastQShare = 0.3;
 /** Parts: a meter and a probe at the bus; mains and sag where the bus was not measured. */
 const busError = { said: 0.02, measured: 0.02, drawn: 0.06 };
 
@@ -66,6 +63,7 @@ export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed
     record: record.name,
     state,
     tones: tonesOf(record, reading),
+    ...drivenLinesOf(reading, state),
     ...(carrier && driven ? { carrier: readingOf(carrier.is) } : {}),
     carrierFrom: role === "bridgeOutput" ? "bridge" : role === "primaryCurrent" ? "current" : "loop",
     driveKnown: onTime !== undefined && onTime.is.by !== "signal",
@@ -99,13 +97,13 @@ function tonesOf(record: BenchRecord, { poles, steady }: RecordReading): readonl
 
 const longestQ = (tones: readonly Tone[]): number => Math.max(0, ...tones.map(({ q }) => q?.value ?? 0));
 
-function lasting(poles: RecordReading["poles"]): readonly Tone[] {
-  const all = poles?.is.poles ?? [];
-  const longest = Math.max(0, ...all.map(({ q }) => q.value));
-  return all
-    .filter(({ q }) => q.value >= Math.max(leastQ, leastQShare * longest))
-    .map(({ frequency, q }) => ({ frequency: readingOf(frequency), q: readingOf(q) }))
-    .sort((a, b) => a.frequency.value - b.frequency.value);
+const lasting = (poles: RecordReading["poles"]): readonly Tone[] =>
+  lastingPoles(poles?.is).map(({ frequency, q }) => ({ frequency: readingOf(frequency), q: readingOf(q) }));
+
+function drivenLinesOf({ driven }: RecordReading, state: RecordState): Pick<Observed, "driven"> {
+  if (driven === undefined || state === "full") return {};
+  const { lower, upper, secondary } = driven.is;
+  return { driven: { lower: readingOf(lower), upper: readingOf(upper), secondary: readingOf(secondary) } };
 }
 
 function busOf(

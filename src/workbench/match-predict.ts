@@ -129,7 +129,7 @@ const inLog = (measured: Reading, predicted: number, least: number): number =>
 /** Everything of one record that needs no burst. */
 export function tonesSeen(base: Base, point: Point, observed: Observed, record: number, lines: Lines): Seen[] {
   const all = linesOf(loopsOf(point, record), base);
-  return observed.tones.flatMap((tone, n): Seen[] => {
+  const ringing = observed.tones.flatMap((tone, n): Seen[] => {
     const line = lines[n] ?? "none";
     if (line === "none") return [];
     const predicted = all[line];
@@ -159,6 +159,24 @@ export function tonesSeen(base: Base, point: Point, observed: Observed, record: 
           ]),
     ];
   });
+  return [...ringing, ...drivenSeen(all, observed)];
+}
+
+/** What the driven current shows: both poles, and f1 where they cancel. */
+function drivenSeen(all: ReturnType<typeof linesOf>, { driven }: Observed): Seen[] {
+  if (driven === undefined) return [];
+  const rows = [
+    ["lower pole, driven", driven.lower, all.lower.frequency],
+    ["upper pole, driven", driven.upper, all.upper.frequency],
+    ["f1, driven", driven.secondary, all.f1.frequency],
+  ] as const;
+  return rows.map(([says, measured, predicted]) => ({
+    says,
+    measured: measured.value,
+    predicted,
+    unit: "Hz",
+    residual: clipped(inLog(measured, predicted, floor.frequency), farthestTone),
+  }));
 }
 
 /** Peaks and carrier of one record. */

@@ -2,6 +2,7 @@
 import { type Figure, type Figures, figure } from "../catalogue/figure.ts";
 import type { SourceKey } from "../catalogue/sources.ts";
 import { channelRoles } from "../description/record.ts";
+import type { RecordReading } from "../matching/record.ts";
 import { formatQuantity } from "../units/format.ts";
 import type { Solution } from "./contract.ts";
 import { captureFigures } from "./match-capture.ts";
@@ -16,6 +17,10 @@ const captureSources: Readonly<Record<string, SourceKey>> = {
   "capture.carrier": "record-phase",
 };
 const ofDecay: SourceKey = "variable-projection-1973";
+const ofDrive: SourceKey = "coupled-circuits";
+const drivenIds: readonly string[] = ["capture.poles.lower", "capture.poles.upper", "capture.beat"];
+/** What was read while the bridge drove, where this figure was. */
+const fromDrive = (id: string, { driven }: RecordReading) => (drivenIds.includes(id) ? driven : undefined);
 
 /** Figures of a record that a thing seen is, by how the residual calls it. */
 const seenAs: readonly (readonly [RegExp, string])[] = [
@@ -58,19 +63,26 @@ function captureFiguresOf(each: Extract<MatchRecord, { reading: unknown }>): rea
         ? reading.onTime?.channel
         : id === "capture.carrier"
           ? reading.carrier?.channel
-          : (reading.poles ?? reading.steady)?.channel;
+          : (fromDrive(id, reading) ?? reading.poles ?? reading.steady)?.channel;
   return captureFigures(reading).map(({ id, value, low, high }) => {
     const index = channelOf(id);
     const channel = index === undefined ? undefined : record.channels[index];
     const from = channel ? `${channel.name} (${channelRoles[channel.role]})` : "the record";
     return figure(id, value, {
       from: [],
-      source: captureSources[id] ?? ofDecay,
+      source: captureSources[id] ?? (fromDrive(id, reading) === undefined ? ofDecay : ofDrive),
       low: Math.min(low, value),
       high: Math.max(high, value),
-      note: `read from ${from} of ${nameOf(each)}: ${record.length} samples, ${formatQuantity(record.interval, "s", { digits: 4, trim: true })} apart; no model of the coil is in it`,
+      note: `read from ${from} of ${nameOf(each)}: ${record.length} samples, ${formatQuantity(record.interval, "s", { digits: 4, trim: true })} apart${driveNote(id, reading)}; no model of the coil is in it`,
     });
   });
+}
+
+function driveNote(id: string, reading: RecordReading): string {
+  const from = fromDrive(id, reading)?.is;
+  return from === undefined
+    ? ""
+    : `; from ${Math.round(from.cycles)} driven cycles, since no free decay shows both poles`;
 }
 
 function fittedFigure(one: MatchedFigure, match: Match, known: ReadonlyMap<string, Figure>): Figure {

@@ -97,8 +97,8 @@ function* movedDrawing(steps: SensitivitySteps): Generator<string, readonly Sens
   }
 }
 
-const saysNothing = ({ tones, carrier, peaks }: Observed): boolean =>
-  tones.length === 0 && carrier === undefined && peaks.length === 0;
+const saysNothing = ({ tones, driven, carrier, peaks }: Observed): boolean =>
+  tones.length === 0 && driven === undefined && carrier === undefined && peaks.length === 0;
 
 /** Without anything to compare there is no fit: a drawn value is not shown as a measured one. */
 const nothingSeen = (records: readonly MatchRecord[], observed: readonly Observed[]): Match => ({

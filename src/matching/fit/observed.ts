@@ -30,11 +30,20 @@ export interface HalfCyclePeak {
   readonly time: Second;
 }
 
+/** Both poles and the secondary's own frequency, at which the bridge sees no admittance, from the drive [Hz]. */
+export interface DrivenLines {
+  readonly lower: Reading;
+  readonly upper: Reading;
+  readonly secondary: Reading;
+}
+
 export interface Observed {
   readonly record: string;
   readonly state: RecordState;
   /** One or two, lower first. Two are the poles of tank and secondary together. */
   readonly tones: readonly Tone[];
+  /** Where the record shows them and no streamer loaded the top. */
+  readonly driven?: DrivenLines;
   readonly carrier?: Reading;
   /** From the bridge's own steps, from the primary current, or from something that the envelope's notches make slip. */
   readonly carrierFrom: "bridge" | "current" | "loop";
