@@ -3,13 +3,14 @@
  * that does nothing but parse the same file by the piece. Each runs in a process of its own, so that its resident memory is its own.
  */
 import { spawnSync } from "node:child_process";
-import { closeSync, createReadStream, mkdtempSync, openSync, rmSync, statSync, writeSync } from "node:fs";
+import { createReadStream, mkdtempSync, rmSync, statSync } from "node:fs";
 import { open } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Papa from "papaparse";
 import { readCaptureInPieces } from "../src/readers/capture.ts";
 import { timeRecord } from "../src/workbench/match-capture.ts";
+import { writeLongRecord } from "./long-csv.ts";
 
 const rows = 10_000_000;
 /** What the project promises of it. */
@@ -24,32 +25,6 @@ interface Run {
   /** The most that was resident [MB]. */
   readonly resident: number;
   readonly says: string;
-}
-
-/** A second of bursts at 200 Hz, sampled at 10 MHz by a converter of 8 bits. */
-function write(path: string, columns: number): void {
-  const levels = Array.from({ length: 256 }, (_, code) => ((code - 128) * 0.04).toFixed(2));
-  const file = openSync(path, "w");
-  const names = Array.from({ length: columns - 1 }, (_, n) => `CH${n + 1}`);
-  writeSync(file, `Time,${names.join(",")}\n(s)${",(V)".repeat(columns - 1)}\n`);
-  // The noise of the converter, without chance.
-  let dither = 1;
-  for (let from = 0; from < rows; from += 100_000) {
-    const lines: string[] = [];
-    for (let row = from; row < from + 100_000; row++) {
-      const since = (row % 50_000) * 1e-7 - 5e-4;
-      const rise = 1 - Math.exp(-Math.min(since, 150e-6) / 60e-6);
-      const swing = since < 0 ? 0 : rise * Math.exp(-Math.max(0, since - 150e-6) / 120e-6) * Math.sin(since * 7.54e5);
-      let line = (row * 1e-7).toExponential(7);
-      for (let channel = 1; channel < columns; channel++) {
-        dither = (dither * 48_271) % 2_147_483_647;
-        line += `,${levels[Math.floor(128 + (110 * swing) / channel + dither / 2_147_483_647)]}`;
-      }
-      lines.push(line);
-    }
-    writeSync(file, `${lines.join("\n")}\n`);
-  }
-  closeSync(file);
 }
 
 async function* piecesOf(path: string): AsyncGenerator<Uint8Array> {
@@ -118,7 +93,7 @@ else {
   try {
     for (const columns of [2, 4]) {
       const file = join(folder, `${columns}.csv`);
-      write(file, columns);
+      writeLongRecord(file, { rows, columns, drive: "odd" });
       console.log(`${rows / 1e6} million rows, ${columns} columns, ${(statSync(file).size / 1e6).toFixed(0)} MB`);
       const runs = { ours: inOwnProcess("ours", file), "CSV alone": inOwnProcess("theirs", file) };
       for (const [who, run] of Object.entries(runs))

@@ -10,8 +10,9 @@ import {
   readCaptureInPieces,
   sweepOf,
 } from "../readers/capture.ts";
-import type { MatchRecord } from "../workbench/match.ts";
-import { timeRecord } from "../workbench/match-capture.ts";
+import type { MatchRecord, TimeRecord } from "../workbench/match.ts";
+import { timeRecordSteps } from "../workbench/match-capture.ts";
+import { stepByStep } from "../workbench/step-by-step.ts";
 import { Interrupted, type Io, UserError } from "./io.ts";
 import type { ChannelSayings } from "./match-options.ts";
 
@@ -52,10 +53,22 @@ export async function readCaptureFile(
   const parts = { name, ...(dialect ? { dialect } : {}) };
   if (record === undefined) return { ...parts, findings };
   const told = withSayings(record, sayings);
-  io.progress(`${name}: reading bursts`);
-  const matched = timeRecord(told, said);
-  io.progress("");
+  const matched = await lookAt(io, told, said);
   return { ...parts, matched, findings: [...findings, ...matched.reading.findings] };
+}
+
+const breathe = () => new Promise<void>((heard) => setTimeout(heard));
+
+/** @throws Interrupted */
+async function lookAt(io: Io, record: BenchRecord, said: Parameters<typeof timeRecordSteps>[1]): Promise<TimeRecord> {
+  const onStep = (says: string) => io.progress(`${record.name}: looking for bursts, ${says}`);
+  const looked = await io.interruptible((signal) =>
+    stepByStep(timeRecordSteps(record, said), { onStep, breathe, signal }),
+  );
+  io.progress("");
+  if (looked === undefined)
+    throw new Interrupted(`${record.name}: it was read; looking for bursts in it was stopped, and nothing is kept`);
+  return looked;
 }
 
 /** @throws Interrupted */
@@ -65,7 +78,7 @@ async function readOnce(io: Io, name: string, settings: CaptureSettings): Promis
   let shown = "";
   const { reading, stopped } = await io.interruptible(async (signal) => ({
     reading: await readCaptureInPieces(file.pieces, {
-      breathe: () => new Promise((heard) => setTimeout(heard)),
+      breathe,
       ...settings,
       name,
       ...(file.size > 0 ? { bytesTotal: file.size } : {}),

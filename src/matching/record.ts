@@ -1,6 +1,7 @@
 /** What a record says by itself: repetition, on-time, carrier, poles and decay, with the interval of each, and what is wrong with it. */
 import type { Finding } from "../catalogue/finding.ts";
 import type { BenchRecord, Channel, ChannelRole } from "../description/record.ts";
+import { allSteps } from "../numerics/steps.ts";
 import { bridgeBurstsOf } from "./reading/bridge-output.ts";
 import {
   type ChannelReading,
@@ -61,8 +62,7 @@ export interface RecordReading {
 }
 
 /** Roles in the order in which a channel is preferred for what it shows best. */
-const forDrive: readonly ChannelRole[] = ["primaryCurrent", "unknown", "pickupLoop"];
-const swinging: readonly ChannelRole[] = [...forDrive, "audio"];
+const swinging: readonly ChannelRole[] = ["primaryCurrent", "unknown", "pickupLoop"];
 /** Swinging channels that are read; the rest of a record of many is left alone. */
 const mostChannels = 4;
 
@@ -79,20 +79,22 @@ interface Read {
  * does, the channel with the surest decay gives the poles. Intervals hold 90 %, see docs/captures.md.
  */
 export function readRecord(record: BenchRecord): RecordReading {
+  return allSteps(readingSteps(record));
+}
+
+/** The same step by step, each with the channel and the burst that it looks at. */
+export function* readingSteps(record: BenchRecord): Generator<string, RecordReading> {
   const { interval, start } = record;
   let square = true;
-  const read = record.channels
-    .map((channel, index) => ({ channel, index }))
-    .filter(({ channel }) => swinging.includes(channel.role))
-    .sort((a, b) => swinging.indexOf(a.channel.role) - swinging.indexOf(b.channel.role))
-    .slice(0, mostChannels)
-    .flatMap(({ channel, index }): Read[] => {
-      const reading = channel.role === "audio" ? undefined : readChannel(channel, { interval, square });
-      // What drives one channel drives them all.
-      if (reading !== undefined && reading.tones.length > 1 && reading.tones.every(({ drive }) => drive === undefined))
-        square = false;
-      return reading === undefined ? [] : [{ index, channel, reading }];
-    });
+  const read: Read[] = [];
+  for (const { channel, index } of swingingChannels(record)) {
+    const reading = yield* readChannel(channel, { interval, square });
+    if (reading === undefined) continue;
+    // What drives one channel drives them all.
+    if (reading.tones.length > 1 && reading.tones.every(({ drive }) => drive === undefined)) square = false;
+    read.push({ index, channel, reading });
+  }
+  yield "drives and repetition";
   const main = read[0];
   const levels = twoLevelChannels(record);
   const onTime = bestOnTime(levels, read, interval);
@@ -148,6 +150,15 @@ export function readRecord(record: BenchRecord): RecordReading {
     lines,
   };
   return { ...reading, findings: findingsOf(record, reading, read) };
+}
+
+/** Those that are read, the most telling first. */
+function swingingChannels({ channels }: BenchRecord): readonly { channel: Channel; index: number }[] {
+  return channels
+    .map((channel, index) => ({ channel, index }))
+    .filter(({ channel }) => swinging.includes(channel.role))
+    .sort((a, b) => swinging.indexOf(a.channel.role) - swinging.indexOf(b.channel.role))
+    .slice(0, mostChannels);
 }
 
 interface TwoLevel {

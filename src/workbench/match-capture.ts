@@ -3,7 +3,8 @@ import { amperesPerUnit, type BenchRecord, type Channel, channelRoles } from "..
 import { recordStates } from "../matching/fit/observed.ts";
 import { type Sweep, sweepTones } from "../matching/fit/sweep.ts";
 import type { Estimate } from "../matching/reading/estimate.ts";
-import { type RecordReading, readRecord } from "../matching/record.ts";
+import { type RecordReading, readingSteps } from "../matching/record.ts";
+import { allSteps } from "../numerics/steps.ts";
 import type { TimeRecord } from "./match-observe.ts";
 
 export type { ChannelRole } from "../description/record.ts";
@@ -12,7 +13,15 @@ export { channelRoles, recordStates };
 
 /** A record read for a match, with what a person says of it. */
 export function timeRecord(record: BenchRecord, said: Pick<TimeRecord, "state" | "busVoltage"> = {}): TimeRecord {
-  return { record, reading: readRecord(record), ...said };
+  return allSteps(timeRecordSteps(record, said));
+}
+
+/** The same step by step, each with what it looks at: a long record takes a second or two. */
+export function* timeRecordSteps(
+  record: BenchRecord,
+  said: Pick<TimeRecord, "state" | "busVoltage"> = {},
+): Generator<string, TimeRecord> {
+  return { record, reading: yield* readingSteps(record), ...said };
 }
 
 /** A figure of a record: value and 90 % interval, SI. */

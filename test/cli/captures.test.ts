@@ -20,6 +20,15 @@ describe("a record on the command line", () => {
     expect(Object.fromEntries(io.files)).toEqual(files);
   });
 
+  it("is given up at Ctrl+C while bursts are looked for in it, too", async () => {
+    const io = memoryIo(files, { interrupted: /looking for bursts, CH1/ });
+    expect(await run(["match", "coil.yaml", "record.csv", "--adopt"], io)).toBe(130);
+    expect(io.progressed.filter((text) => text.includes("bursts"))).toEqual(["record.csv: looking for bursts, CH1"]);
+    expect(io.printed.err).toMatch(/record\.csv: it was read; looking for bursts in it was stopped/);
+    expect(io.printed.out).toBe("");
+    expect(Object.fromEntries(io.files)).toEqual(files);
+  });
+
   it("shows how far it is, and clears the line", async () => {
     const io = memoryIo(files);
     await run(["match", "coil.yaml", "record.csv", "--json"], io);

@@ -15,11 +15,17 @@ export function memoryIo(
     standardInput = "",
     colour = false,
     interrupted = false,
-  }: { standardInput?: string; colour?: boolean; interrupted?: boolean } = {},
+  }: {
+    standardInput?: string;
+    colour?: boolean;
+    /** From the beginning, or once a message of progress matches. */
+    interrupted?: boolean | RegExp;
+  } = {},
 ): MemoryIo {
   const stored = new Map(Object.entries(files));
   const printed = { out: "", err: "" };
   const progressed: string[] = [];
+  const stop = new AbortController();
   const served: unknown[] = [];
   return {
     files: stored,
@@ -37,6 +43,7 @@ export function memoryIo(
     },
     progress: (text) => {
       progressed.push(text);
+      if (interrupted instanceof RegExp && interrupted.test(text)) stop.abort();
     },
     async read(path) {
       const text = stored.get(path);
@@ -66,7 +73,7 @@ export function memoryIo(
         })(),
       };
     },
-    interruptible: (work) => work(interrupted ? AbortSignal.abort() : new AbortController().signal),
+    interruptible: (work) => work(interrupted === true ? AbortSignal.abort() : stop.signal),
     readStandardInput: async () => standardInput,
     examples: async () => new Map([["lantern", "coilwright: 1\nname: Lantern\n"]]),
     async serve(request) {

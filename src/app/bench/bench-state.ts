@@ -124,7 +124,10 @@ async function readAll(): Promise<void> {
     try {
       const view = await told((tell) => recordBench().readCapture({ id, name: source.name, file: source, says }, tell));
       if (view === undefined) notice.value = `Reading ${source.name} was stopped; nothing of it was kept`;
-      else place(view);
+      else {
+        analysed.set(id, view.says);
+        place(view);
+      }
     } catch (error) {
       notice.value = `${source.name} could not be read: ${error instanceof Error ? error.message : String(error)}`;
     }
@@ -149,6 +152,7 @@ export function stopWork(): void {
 export function removeRecord(id: number): void {
   captures.value = captures.value.filter((one) => one.id !== id);
   sources.delete(id);
+  analysed.delete(id);
   void recordBench().forgetCapture(id);
   void matchNow();
 }
@@ -161,16 +165,26 @@ export function readAgain(view: CaptureView, settings: Sayings["settings"]): voi
   void readNext();
 }
 
-/** Something else about a record that was read. Shown at once; what it changes follows. */
+/** By record: what had been said of it when its figures were made. */
+const analysed = new Map<number, Sayings>();
+
+/** Something else about a record that was read. Shown at once; what it changes follows, and where that is stopped it is as it was before. */
 export async function say(id: number, change: (says: Sayings) => Sayings): Promise<void> {
   const now = captures.value.find((one) => one.id === id);
   if (now === undefined) return;
   const says = change(now.says);
   place({ ...now, says });
-  const said = await recordBench().tellOfCapture(now, says);
+  const said = await told((tell) => recordBench().tellOfCapture(now, says, tell));
   const then = captures.value.find((one) => one.id === id);
   // somebody may have said more meanwhile
-  if (said === undefined || then?.says !== says) return;
+  if (then?.says !== says) return;
+  if (said === undefined) {
+    place({ ...then, says: analysed.get(id) ?? then.says });
+    notice.value = `Looking for bursts in ${then.name} was stopped; it is as it was before`;
+    if (reading === undefined) progress.value = undefined;
+    return;
+  }
+  analysed.set(id, says);
   place({ ...then, ...said, says });
   await matchNow();
 }

@@ -8,12 +8,13 @@ import { bringup } from "../../workbench/bringup.ts";
 import { study as studyBurst } from "../../workbench/burst-stage.ts";
 import type { CoilFile, Solution } from "../../workbench/contract.ts";
 import { type MatchRecord, matchSteps } from "../../workbench/match.ts";
-import { captureFigures, channelHeight, sweepPeaks, timeRecord } from "../../workbench/match-capture.ts";
+import { captureFigures, channelHeight, sweepPeaks, timeRecordSteps } from "../../workbench/match-capture.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { matchEntry } from "../../workbench/match-log.ts";
 import { overlays } from "../../workbench/match-overlay.ts";
 import { type PracticeRecord, practiceRecord } from "../../workbench/practice.ts";
 import { solve } from "../../workbench/solve.ts";
+import { stepByStep } from "../../workbench/step-by-step.ts";
 import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
 
 interface Kept {
@@ -24,33 +25,36 @@ interface Kept {
 }
 
 const kept = new Map<number, Kept>();
-let stopping: AbortController | undefined;
 let matches = 0;
 
 /** Lets what came meanwhile go first, a wish to stop among it. */
-const breathe = () => new Promise((done) => setTimeout(done));
+const breathe = () => new Promise<void>((done) => setTimeout(done));
 
-/** Ends what is being read or fitted; what was there before stays. */
-export function stop(): void {
-  stopping?.abort();
-  matches++;
+interface Question {
+  readonly id: number;
+  readonly name: string;
+  readonly file: Blob;
+  readonly says: Sayings;
+}
+/** How the page hears of the work, and is heard. */
+export interface Heard {
+  readonly tell: (progress: BenchProgress) => void;
+  readonly signal: AbortSignal;
 }
 
-/** Reads a file of the page; undefined where it was stopped. */
+/** Reads a file of the page; undefined where it was stopped. What was there before stays. */
 export async function read(
-  { id, name, file, says }: { id: number; name: string; file: Blob; says: Sayings },
-  tell: (progress: BenchProgress) => void,
+  { id, name, file, says }: Question,
+  { tell, signal }: Heard,
 ): Promise<CaptureView | undefined> {
-  const mine = new AbortController();
-  stopping = mine;
   let told = -1;
   const once = (settings: Sayings["settings"]): Promise<CaptureReading> =>
     readCaptureInPieces(file.stream(), {
-      breathe: () => new Promise((heard) => setTimeout(heard)),
+      breathe,
       ...settings,
       name,
       bytesTotal: file.size,
-      signal: mine.signal,
+      signal,
       onProgress: ({ bytesRead }) => {
         const percent = Math.floor((100 * bytesRead) / Math.max(1, file.size));
         if (percent !== told) tell({ says: `reading ${name}`, share: percent / 100 });
@@ -65,9 +69,7 @@ export async function read(
     const again = await once({ ...says.settings, columns, interval: 1 });
     sweep = again.record && sweepOf(again.record, first.dialect.columns[column]?.name ?? "");
   }
-  tell({ says: `looking for bursts in ${name}` });
-  await breathe();
-  if (mine.signal.aborted) return undefined;
+  if (signal.aborted) return undefined;
   const { record, dialect, findings } = first;
   const about = dialect === undefined ? {} : { dialect };
   if (sweep !== undefined) {
@@ -76,50 +78,49 @@ export async function read(
     const view = { id, name, says, ...about, kind: "sweep", samples: sweep.frequency.length } as const;
     return { ...view, interval: 0, channels: [], tones: sweepPeaks(sweep), figures: [], findings: [] };
   }
-  kept.set(id, record === undefined ? { name } : { name, record });
-  return viewOf(id, says, { findings, ...about });
+  return viewOf({ id, name, record }, says, { about: { findings, ...about }, heard: { tell, signal } });
 }
 
-/** The record again with what a person says of it now. */
-export function tellOf(
+/** The record again with what a person says of it now; undefined where it was stopped, or more was said meanwhile. */
+export async function tellOf(
   view: Pick<CaptureView, "id" | "dialect" | "findings" | "kind">,
   says: Sayings,
-): Partial<CaptureView> | undefined {
+  heard: Heard,
+): Promise<Partial<CaptureView> | undefined> {
   const known = kept.get(view.id);
   if (known?.matched !== undefined && "sweep" in known.matched) {
     kept.set(view.id, { ...known, matched: { ...known.matched, state: says.state === "near" ? "near" : "cold" } });
     return { says };
   }
   // findings of the reader stay; those of the reading are made anew
-  return known && viewOf(view.id, says, { findings: view.findings.filter(({ path }) => path.startsWith("record")) });
+  const about = { findings: view.findings.filter(({ path }) => path.startsWith("record")) };
+  return known && viewOf({ id: view.id, ...known }, says, { about, heard });
+}
+
+/** By record: how often it was asked about; only the newest asking is answered. */
+const asked = new Map<number, number>();
+
+function newestAsking(id: number): () => boolean {
+  const mine = (asked.get(id) ?? 0) + 1;
+  asked.set(id, mine);
+  return () => asked.get(id) === mine;
 }
 
 export function forget(id: number): void {
   kept.delete(id);
+  newestAsking(id);
 }
 
-function viewOf(
-  id: number,
+async function viewOf(
+  { id, name, record }: { id: number; name: string; record?: BenchRecord | undefined },
   says: Sayings,
-  { findings, ...about }: Pick<CaptureView, "dialect" | "findings">,
-): CaptureView {
-  const known = kept.get(id);
-  const name = known?.name ?? "";
-  const record = known?.record;
-  if (record === undefined)
-    return {
-      id,
-      name,
-      says,
-      ...about,
-      kind: "none",
-      samples: 0,
-      interval: 0,
-      channels: [],
-      tones: [],
-      figures: [],
-      findings,
-    };
+  { about: { findings, ...about }, heard }: { about: Pick<CaptureView, "dialect" | "findings">; heard: Heard },
+): Promise<CaptureView | undefined> {
+  if (record === undefined) {
+    kept.set(id, { name });
+    const nothing = { samples: 0, interval: 0, channels: [], tones: [], figures: [] } as const;
+    return { id, name, says, ...about, kind: "none", ...nothing, findings };
+  }
   const told = {
     ...record,
     channels: record.channels.map((channel, n): Channel => {
@@ -128,10 +129,14 @@ function viewOf(
     }),
   };
   const { state, busVoltage } = says;
-  const matched = timeRecord(told, {
-    ...(state === undefined ? {} : { state }),
-    ...(busVoltage === undefined ? {} : { busVoltage }),
+  const said = { ...(state === undefined ? {} : { state }), ...(busVoltage === undefined ? {} : { busVoltage }) };
+  const matched = await stepByStep(timeRecordSteps(told, said), {
+    onStep: (step) => heard.tell({ says: `looking for bursts in ${name}: ${step}` }),
+    breathe,
+    signal: heard.signal,
+    isWanted: newestAsking(id),
   });
+  if (matched === undefined) return undefined;
   kept.set(id, { name, record, matched });
   const own: readonly Finding[] = matched.reading.findings;
   return {
@@ -193,7 +198,7 @@ export async function matchOf(
     date: string;
     solution: Solution;
   },
-  tell: (progress: BenchProgress) => void,
+  { tell, signal }: Heard,
 ): Promise<MatchAnswer | undefined> {
   const mine = ++matches;
   const usable = ids.flatMap((id) => {
@@ -213,7 +218,7 @@ export async function matchOf(
       }
       tell({ says: value });
       await breathe();
-      if (mine !== matches) return undefined;
+      if (signal.aborted || mine !== matches) return undefined;
     }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;

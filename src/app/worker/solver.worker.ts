@@ -33,6 +33,7 @@ import type {
 import type { StandoffAnswer } from "../standoff/standoff-work.ts";
 import type { Answer, BurstDoubts, Explained, MappedField, MapWindow, StudiedBurst, Study } from "./answer.ts";
 import type { BenchProgress, BringUpAnswer, CaptureView, MatchAnswer, Sayings } from "./bench-answer.ts";
+import { stopAll, stoppable } from "./stopping.ts";
 
 interface Worked {
   readonly text: string;
@@ -211,10 +212,10 @@ const bench = {
     };
   },
   async readCapture(question: ReadQuestion, tell: Tell): Promise<CaptureView | undefined> {
-    return (await benchWork()).read(question, tell);
+    return stoppable(async (signal) => (await benchWork()).read(question, { tell, signal }));
   },
-  async tellOfCapture(view: CaptureView, says: Sayings) {
-    return (await benchWork()).tellOf(view, says);
+  async tellOfCapture(view: CaptureView, says: Sayings, tell: Tell) {
+    return stoppable(async (signal) => (await benchWork()).tellOf(view, says, { tell, signal }));
   },
   /** Undefined where the text is no coil that is driven. */
   async practiceRecord({ coil }: CoilFile, number: number): Promise<PracticeRecord | undefined> {
@@ -229,21 +230,23 @@ const bench = {
   async forgetCapture(id: number): Promise<void> {
     (await benchWork()).forget(id);
   },
-  async stopBench(): Promise<void> {
-    (await benchWork()).stop();
+  stopBench(): void {
+    stopAll();
   },
   /** The coil fitted to records; a coil that cannot be solved says so. */
   async match(
     { file, ids, date }: { file: CoilFile; ids: readonly number[]; date: string },
     tell: Tell,
   ): Promise<MatchAnswer | undefined> {
-    const { matchOf } = await benchWork();
-    const { solution, failed } = solved(file);
-    if (solution === undefined) {
-      const refused = failed ?? unreadable;
-      return { text: file.text, ids, refused, overlays: [], sweeps: [] };
-    }
-    return matchOf({ file, ids, date, solution }, tell);
+    return stoppable(async (signal) => {
+      const { matchOf } = await benchWork();
+      const { solution, failed } = solved(file);
+      if (solution === undefined) {
+        const refused = failed ?? unreadable;
+        return { text: file.text, ids, refused, overlays: [], sweeps: [] };
+      }
+      return matchOf({ file, ids, date, solution }, { tell, signal });
+    });
   },
   async standoff(file: CoilFile): Promise<StandoffAnswer> {
     const { solution, bursts, failed } = solved(file);

@@ -37,15 +37,16 @@ const mostBursts = 8;
 const leastProminence = 12;
 
 /**
- * Reads a channel that swings. Undefined where it holds no signal.
+ * Reads a channel that swings, burst by burst. Undefined where it holds no signal.
  *
  * @param interval  of the record [s]
  * @param square    false where another channel has shown that no square drive explains the bursts
  */
-export function readChannel(
-  { samples, role }: Pick<Channel, "samples" | "role">,
+export function* readChannel(
+  { name, samples, role }: Pick<Channel, "name" | "samples" | "role">,
   { interval, square }: { interval: number; square: boolean },
-): ChannelReading | undefined {
+): Generator<string, ChannelReading | undefined> {
+  yield name;
   const rough = roughCarrier(samples);
   if (rough === undefined || rough.prominence < leastProminence) return undefined;
   const blockSize = Math.max(2, Math.round(0.5 / rough.frequency));
@@ -62,9 +63,9 @@ export function readChannel(
     floor: segments.floor,
   };
   const read = chosen(segments);
-  const tones = tonesOf(signal, read, { role, square })
-    // A primary that gives its energy back stops along a straight line, which is no decay.
-    .filter(({ steady }) => role !== "primaryCurrent" || steady);
+  const found = yield* tonesOf(signal, read, { name, role, square });
+  // A primary that gives its energy back stops along a straight line, which is no decay.
+  const tones = found.filter(({ steady }) => role !== "primaryCurrent" || steady);
   const poles = polesFrom(tones, interval);
   return {
     signal,
@@ -73,7 +74,7 @@ export function readChannel(
     rough,
     segments,
     tones: poles?.tones ?? tones,
-    drives: drivesOf(signal, { role, read, tones: poles?.tones ?? tones }),
+    drives: yield* drivesOf(signal, { name, role, read, tones: poles?.tones ?? tones }),
     ...(poles === undefined ? {} : { poles }),
     ...baseline(surveyed, span, segments.floor),
   };
@@ -85,16 +86,17 @@ const mostUnexplained = { short: 2, long: 1 };
 const longRecord = 2_000_000;
 
 /** Bursts one after the other: how one was driven says where to look in the next. */
-function tonesOf(
+function* tonesOf(
   signal: SignalChannel,
   bursts: readonly Burst[],
-  { role, square }: { role: ChannelRole; square: boolean },
-): readonly BurstTones[] {
+  { name, role, square }: { name: string; role: ChannelRole; square: boolean },
+): Generator<string, readonly BurstTones[]> {
   const tones: BurstTones[] = [];
   let usual: Usual | undefined;
   let unexplained = 0;
   const most = signal.samples.length > longRecord ? mostUnexplained.long : mostUnexplained.short;
-  for (const burst of bursts) {
+  for (const [n, burst] of bursts.entries()) {
+    yield `${name}, burst ${n + 1} of ${bursts.length}`;
     const looked = square && (usual !== undefined || unexplained < most);
     const one = readTones(signal, burst, { role, square: looked, ...(usual === undefined ? {} : { usual }) });
     if (one === undefined) continue;
@@ -109,19 +111,26 @@ function tonesOf(
  * The edges that a channel can show. The primary's current shows where the bridge takes energy back instead of driving. Another channel
  * shows no more than where the coil rings free: the drive ended there only if the primary rings on with it, which two poles show.
  */
-function drivesOf(
+function* drivesOf(
   signal: SignalChannel,
-  { role, read, tones }: { role: ChannelRole; read: readonly Burst[]; tones: readonly BurstTones[] },
-): readonly DriveEdges[] {
+  {
+    name,
+    role,
+    read,
+    tones,
+  }: { name: string; role: ChannelRole; read: readonly Burst[]; tones: readonly BurstTones[] },
+): Generator<string, readonly DriveEdges[]> {
   if (role !== "primaryCurrent")
     return tones.filter(({ decay, drive }) => drive !== undefined || decay.fit.terms.length === 2);
-  return read.flatMap((burst) => {
+  const drives: DriveEdges[] = [];
+  for (const [n, burst] of read.entries()) {
+    yield `${name}, drive ${n + 1} of ${read.length}`;
     const free = tones.find((one) => one.burst === burst);
     // Where the current rings on freely, its fit shows the end most sharply.
-    if (free?.driveEnd !== undefined) return free;
-    const alone = readDrive(signal, burst);
-    return alone?.driveEnd === undefined ? [] : alone;
-  });
+    const one = free?.driveEnd === undefined ? readDrive(signal, burst) : free;
+    if (one?.driveEnd !== undefined) drives.push(one);
+  }
+  return drives;
 }
 
 /** Bursts spread over the record; those that lie in it whole first. */
