@@ -2,6 +2,7 @@
 import type { Coil } from "../description/coil.ts";
 import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
 import { type BurstSketch, sketch } from "../workbench/burst-sketch.ts";
+import type { TrainStart } from "../workbench/burst-train.ts";
 import type { Solution } from "../workbench/contract.ts";
 import { type Limits, rateWithin, settingUnlit, shortestOfNote } from "./limits.ts";
 
@@ -18,7 +19,7 @@ interface Sketched {
 type Place = readonly [length: number, rate: number, mains: number];
 
 /** Bursts that a search may take: of a coil that trips, whose reach jumps where it no longer does, and of one that does not. */
-const mostSketches = { tripping: 30, steady: 14 };
+const mostSketches = { tripping: 30, steady: 10 };
 /** First steps of the refinement, and the part of them at which it stops. */
 const firstStep: Place = [0.2, 0.1, 0.1];
 const finest = 0.12;
@@ -95,15 +96,18 @@ function searched(coil: Coil, solution: Solution, setting: BurstSetting): readon
     const before = known.get(key);
     if (before !== undefined || known.size >= most) return before;
     const there = settingAt(place, limits, setting);
-    const made = sketch(coil, solution, there);
+    const made = sketch(coil, solution, there, near);
     if (made === undefined) return undefined;
+    near = kind === "steady" && !made.tripped ? made.start : undefined;
     known.set(key, { setting: there, made });
     return known.get(key);
   };
   let most = 1;
+  let near: TrainStart | undefined;
+  let kind: keyof typeof mostSketches | undefined;
   const reachAt = (place: Place) => at(place)?.made.reach ?? 0;
   const corner = at([1, 1, 1]);
-  const kind = corner?.made.tripped ? "tripping" : "steady";
+  kind = corner?.made.tripped ? "tripping" : "steady";
   most = mostSketches[kind];
   const byLength = limits !== undefined && shortestOfNote(limits) < limits.onTime;
   // A channel that wants more energy is longest where there is most of it.

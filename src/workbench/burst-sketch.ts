@@ -8,7 +8,7 @@ import type { BurstSetting } from "./burst-contract.ts";
 import { streamerFigures } from "./burst-figures.ts";
 import { fullSetting } from "./burst-setting.ts";
 import { isDriven } from "./burst-stage.ts";
-import { steadyTrain } from "./burst-train.ts";
+import { steadyTrain, type TrainStart } from "./burst-train.ts";
 import type { Solution } from "./contract.ts";
 
 export interface BurstSketch {
@@ -21,22 +21,37 @@ export interface BurstSketch {
   readonly wantsEnergy: boolean;
   /** Whether the simulation came to the end of the burst. */
   readonly whole: boolean;
+  /** For a burst at a setting nearby. */
+  readonly start: TrainStart;
 }
 
 /**
  * As `study`, without its figures.
  *
+ * @param from  start of a burst at a setting nearby that was not cut short: fewer bursts until one is like the next; a trip has a memory
  * @returns undefined where there is no burst
  */
-export function sketch(coil: Coil, solution: Solution, setting: BurstSetting): BurstSketch | undefined {
+export function sketch(
+  coil: Coil,
+  solution: Solution,
+  setting: BurstSetting,
+  from?: TrainStart,
+): BurstSketch | undefined {
   const full = { ...fullSetting(coil, solution, setting), modes: 1 as const };
   if (!isDriven(coil, full)) return undefined;
   try {
     const circuit = burstCircuit(coil, solution, full);
     const constants = reachConstants(coil.streamer);
     const held = setting.busVoltage !== undefined;
-    const train = steadyTrain({ circuit, supply: coil.supply, setting: full, held, constants });
-    const { result, period, channel } = train;
+    const train = steadyTrain({
+      circuit,
+      supply: coil.supply,
+      setting: full,
+      held,
+      constants,
+      ...(from ? { from } : {}),
+    });
+    const { result, period, channel, start } = train;
     const tripped = result.tripTime !== undefined;
     const [length] = streamerFigures({ coil, setting: full, train });
     return {
@@ -45,6 +60,7 @@ export function sketch(coil: Coil, solution: Solution, setting: BurstSetting): B
       streamerPower: result.ledger.streamer / period,
       tripped,
       wantsEnergy: !tripped && train.settled && (channel === undefined || channel.byEnergy < channel.byVoltage),
+      start,
       whole: result.reached === "endTime",
     };
   } catch (problem) {
