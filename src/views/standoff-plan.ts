@@ -1,6 +1,7 @@
 /** Plan and section of the room as data in metres: coil, reach, strike distance, line, barrier, people, earth, breaker, exit. */
 
 import type { Coil, FloorPlace } from "../description/coil.ts";
+import { type Walls, wallsOf } from "../description/walls.ts";
 import type { Metre } from "../units/si.ts";
 import { type LengthWords, lengthWords } from "../workbench/keep-off.ts";
 import type { Standoff } from "../workbench/standoff-contract.ts";
@@ -98,9 +99,10 @@ export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords =
       ? []
       : [{ id, tone, path: from, says, strokes: [circle(radius)], label: { at: top(radius), text, anchor: "middle" } }];
   const outward = (distance: Metre | undefined) => (distance === undefined ? undefined : place.radius + distance);
+  const walls = wallsOf(coil);
   const wall =
-    show?.room === undefined && site.wall !== undefined
-      ? ring("wall", "room", "site.wall", site.wall.radius, `wall ${length(site.wall.radius)} from the axis`, "wall")
+    walls?.shape === "round"
+      ? ring("wall", "room", walls.path, walls.ahead, `wall ${length(walls.ahead)} from the axis`, "wall")
       : [];
   const primary = coil.primary;
   const marks: readonly FloorMark[] = [
@@ -187,19 +189,19 @@ const lineWords = (standoff: Standoff, { keep }: LengthWords): string => {
     : `Line for bystanders at ${keep(audience)}, decided by this: ${standoff.line.decides?.says ?? ""}. No permission.`;
 };
 
-function roomMarks({ show }: Coil, { length }: LengthWords): readonly FloorMark[] {
-  const room = show?.room;
-  if (room === undefined) return [];
-  const behind = room.behind ?? room.depth / 2;
-  const [left, right, half] = [-behind, room.depth - behind, room.width / 2];
+function roomMarks(coil: Coil, { length }: LengthWords): readonly FloorMark[] {
+  const walls = wallsOf(coil);
+  if (walls?.shape !== "room") return [];
+  const [left, right, half] = [-walls.behind, walls.ahead, walls.aside];
+  const [depth, width] = [length(walls.behind + walls.ahead), length(2 * walls.aside)];
   return [
     {
       id: "room",
       tone: "room",
-      path: "show.room",
-      says: `room of ${length(room.depth)} by ${length(room.width)}`,
+      path: walls.path,
+      says: `room of ${depth} by ${width}`,
       strokes: [path(true, { x: left, z: -half }, { x: right, z: -half }, { x: right, z: half }, { x: left, z: half })],
-      label: { at: { x: right, z: -half }, text: `${length(room.depth)} × ${length(room.width)}`, anchor: "end" },
+      label: { at: { x: right, z: -half }, text: `${depth} × ${width}`, anchor: "end" },
     },
   ];
 }
@@ -261,25 +263,30 @@ export function standoffSection(coil: Coil, standoff: Standoff, words: FloorWord
   const { place } = standoff;
   const { reach, strike, audience } = distancesOf(standoff);
   const base = coil.secondary.baseHeight;
+  const walls = wallsOf(coil);
   const drawn = drawing(coil);
-  const shapes = drawn.shapes.map(
-    ({ id, material, path: from, says, strokes }): FloorMark => ({
-      id: `section.${id}`,
-      tone:
-        material === "person"
-          ? "people"
-          : material === "rod"
-            ? "metal"
-            : material === "ground"
-              ? "ground"
-              : material === "wall" || material === "ceiling"
-                ? "room"
-                : "coil",
-      path: from,
-      says,
-      strokes,
-    }),
-  );
+  // The wall of the drawing is the site's; plan and section show the same walls.
+  const ofRoom = walls?.shape === "room";
+  const shapes = drawn.shapes
+    .filter(({ material }) => !(ofRoom && material === "wall"))
+    .map(
+      ({ id, material, path: from, says, strokes }): FloorMark => ({
+        id: `section.${id}`,
+        tone:
+          material === "person"
+            ? "people"
+            : material === "rod"
+              ? "metal"
+              : material === "ground"
+                ? "ground"
+                : material === "wall" || material === "ceiling"
+                  ? "room"
+                  : "coil",
+        path: from,
+        says,
+        strokes,
+      }),
+    );
   const envelope = (
     id: string,
     tone: FloorTone,
@@ -332,6 +339,7 @@ export function standoffSection(coil: Coil, standoff: Standoff, words: FloorWord
     ...envelope("reach", "arc", "standoff.reach", reach, "reach"),
     ...post("audience", "line", "standoff.audience", audience, "line"),
     ...post("barrier", "barrier", "show.barrier", coil.show?.barrier, "barrier", length),
+    ...(ofRoom ? [wallsMark(coil, walls, place.top + (strike ?? 0), writing)] : []),
     ...shapes,
   ];
   return {
@@ -340,6 +348,23 @@ export function standoffSection(coil: Coil, standoff: Standoff, words: FloorWord
     says: `Section of the room to scale, the audience to the right. ${lineWords(standoff, writing)}`,
     marks,
     box: boxOf(marks),
+  };
+}
+
+/** Both ends of the room, up to the ceiling or as high as all else. */
+function wallsMark(
+  { site }: Coil,
+  { path: from, behind, ahead }: Walls,
+  top: Metre,
+  { length }: LengthWords,
+): FloorMark {
+  const height = site.ceiling?.height ?? site.wall?.height ?? top;
+  return {
+    id: "section.room",
+    tone: "room",
+    path: from,
+    says: `the room ends ${length(behind)} behind the axis and ${length(ahead)} before it`,
+    strokes: [-behind, ahead].map((x) => path(false, { x, z: 0 }, { x, z: height })),
   };
 }
 

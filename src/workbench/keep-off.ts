@@ -2,10 +2,16 @@
 import { formatQuantity } from "../units/format.ts";
 import type { Metre, Second } from "../units/si.ts";
 
-/** A distance to keep, rounded up to the decimetre, or to the half foot. */
+/** A distance to keep, rounded up to the decimetre, or to the half foot; below a metre to the centimetre, below a yard to the inch. */
 export function keepOff(distance: Metre, lengths: "m" | "in" = "m"): string {
-  if (lengths === "in") return `${Math.ceil((distance / 0.3048) * 2 - 1e-9) / 2}\u202fft`;
-  return formatQuantity(Math.ceil(distance * 10 - 1e-9) / 10, "m", { digits: 3, lengths: "m", trim: true });
+  const up = (value: number) => Math.ceil(value - 1e-9);
+  if (lengths === "in") {
+    const inches = up(distance / 0.0254);
+    return inches < 36 ? `${inches}\u202fin` : `${up((distance / 0.3048) * 2) / 2}\u202fft`;
+  }
+  const centimetres = up(distance * 100);
+  const rounded = centimetres < 100 ? centimetres / 100 : up(distance * 10) / 10;
+  return formatQuantity(rounded, "m", { digits: 3, lengths: "m", trim: true });
 }
 
 /** A time to wait, rounded up to the second. */

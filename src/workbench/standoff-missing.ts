@@ -32,7 +32,6 @@ export function missingForStandoff(
       "no bleeder: the bus stays charged for days, and no waiting time can be told",
     ),
     ...unless(site.people.length > 0, "site.people", "nobody is listed in the room: nobody's distance is judged"),
-    ...unless(site.wall ?? show?.room, "site.wall", "no wall and no room: whether the line fits into it is not judged"),
     ...unless(site.ceiling, "site.ceiling", "no ceiling: whether the arc reaches it is not judged"),
     ...unless(show?.earth, "show.earth", "no earth rod of its own: where the spark's current goes is not known"),
     ...unless(show?.breaker, "show.breaker", "no breaker or plug: whether it is in somebody's reach is not judged"),
@@ -42,6 +41,10 @@ export function missingForStandoff(
     ...unless(show?.exit, "show.exit", "no way out is shown"),
     ...unless(show?.barrier, "show.barrier", "no barrier: nothing holds bystanders at the line"),
     ...unless(duration, "show.duration", "no length of the show: the dose of noise does not enter the line"),
-    ...unless(show?.room?.airing, "show.room", "no room: how ozone and nitrogen oxides leave is not known"),
+    ...unless(
+      show?.room,
+      "show.room",
+      "no room: whether the line fits into it is not judged, and how ozone and nitrogen oxides leave is not known",
+    ),
   ];
 }

@@ -38,6 +38,37 @@ const pageOf = (name: string): string => {
   return standoffText({ coil, standoff: found, checklist: showDayChecklist(coil, found), fileName: `${name}.yaml` });
 };
 
+/** Reach of a mark along x [m]. */
+const alongX = (marks: readonly { id: string; strokes: readonly unknown[] }[], id: RegExp): number[] => {
+  const found = marks.filter((mark) => id.test(mark.id)).flatMap(({ strokes }) => strokes) as {
+    kind: string;
+    points?: { x: number }[];
+    centre?: { x: number };
+    radius?: number;
+  }[];
+  const xs = found.flatMap(({ points, centre, radius }) =>
+    points ? points.map(({ x }) => x) : [centre!.x - radius!, centre!.x + radius!],
+  );
+  return [Math.min(...xs), Math.max(...xs)];
+};
+
+describe("walls of plan and section", () => {
+  // law: both are cut from one room; the show's where the file has one, else the site's nearest wall
+  it.each([
+    ["the show's room", { "show.room": "{ width: 12 m, depth: 14 m, behind: 5 m, airing: changed }" }, [-5, 9]],
+    ["the site's wall", { "show.room": undefined }, [-10, 10]],
+  ] as const)("end at %s, at the same places", (_name, edits, ends) => {
+    const { coil, found } = quietWith(edits);
+    expect(alongX(standoffPlan(coil, found).marks, /^(room|wall)$/)).toEqual(ends);
+    expect(alongX(standoffSection(coil, found).marks, /^section\.(room|wall)$/)).toEqual(ends);
+  });
+
+  it("ask for the room where only the nearest wall is known: it says nothing of the audience's side", () => {
+    const { found } = quietWith({ "show.room": undefined });
+    expect(found.missing.filter(({ path }) => path === "show.room")).toHaveLength(1);
+  });
+});
+
 describe.each(demoNames)("the page of %s", (name) => {
   const page = pageOf(name);
   const flat = page.replaceAll(/\s+/g, " ");

@@ -1,3 +1,4 @@
+import { nearestWall } from "../../description/walls.ts";
 import { reach } from "../estimates.ts";
 import { reachOrigin } from "../measures.ts";
 import { byHand, defineRule } from "../rule.ts";
@@ -13,9 +14,10 @@ export const roomWithinReach = defineRule({
     const far = reach(context);
     if (far === undefined) return [];
     const origin = reachOrigin(coil);
-    const { wall, ceiling } = coil.site;
+    const { ceiling } = coil.site;
+    const wall = nearestWall(coil);
     const clear = [
-      ...(wall ? [{ path: "site.wall", called: "wall", away: wall.radius - origin.radius }] : []),
+      ...(wall ? [{ path: wall.path, called: "wall", away: wall.away - origin.radius }] : []),
       ...(ceiling ? [{ path: "site.ceiling", called: "ceiling", away: ceiling.height - origin.top }] : []),
     ];
     return clear.flatMap(({ path, called, away }) =>

@@ -1,3 +1,4 @@
+import { wallsOf } from "../../description/walls.ts";
 import { byHand, defineRule } from "../rule.ts";
 import { setTo } from "../set-to.ts";
 import { standoffOf } from "../standoff-of.ts";
@@ -9,14 +10,14 @@ export const standoffBarrierInsideLine = defineRule({
   says: "Bystanders come as near as the barrier lets them.",
   source: "stand-off-practice",
   judge(context) {
-    const { show, site } = context.coil;
+    const { show } = context.coil;
     const found = show && standoffOf(context);
     const line = found?.figures.get("standoff.audience");
     if (show === undefined || found === undefined || line === undefined) return [];
     const { barrier } = show;
     if (barrier !== undefined && barrier >= line.value) return [];
     const strike = (found.figures.get("standoff.strike")?.value ?? 0) + found.place.radius;
-    const fits = 1.05 * line.value < (site.wall?.radius ?? Number.POSITIVE_INFINITY);
+    const fits = 1.05 * line.value < (wallsOf(context.coil)?.ahead ?? Number.POSITIVE_INFINITY);
     return [
       {
         severity: barrier === undefined || barrier < strike ? ("stop" as const) : ("fix" as const),

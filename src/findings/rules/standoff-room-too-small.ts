@@ -1,3 +1,4 @@
+import { wallsOf } from "../../description/walls.ts";
 import { byHand, defineRule } from "../rule.ts";
 import { standoffOf } from "../standoff-of.ts";
 import { roughLength } from "../words.ts";
@@ -9,10 +10,11 @@ export const standoffRoomTooSmall = defineRule({
   source: "stand-off-practice",
   judge(context) {
     const room = context.coil.show?.room;
+    const walls = wallsOf(context.coil);
     const found = room && standoffOf(context);
     const line = found?.figures.get("standoff.audience")?.value;
-    if (room === undefined || line === undefined || room.airing === "open") return [];
-    const ahead = room.depth - (room.behind ?? room.depth / 2);
+    if (room === undefined || walls === undefined || line === undefined || room.airing === "open") return [];
+    const { ahead } = walls;
     if (ahead > line) return [];
     return [
       {
