@@ -17,11 +17,16 @@ export interface BenchCoil {
   readonly onTime: number;
   readonly period: number;
   readonly bursts: number;
+  /** Delay [s] of a bridge that follows its own current instead of a clock; for one burst. */
+  readonly follows?: number;
 }
 
 export interface BenchRun {
   readonly interval: number;
   readonly primaryCurrent: Float64Array;
+  readonly bridge: Float64Array;
+  /** Mean frequency of the bridge's commutations in the first burst [Hz]. */
+  readonly carrier: number;
   /** Voltage in a loop that encloses flux of both windings. */
   readonly loop: Float64Array;
   /** 1 while the bridge is driven. */
@@ -32,16 +37,24 @@ export interface BenchRun {
 export const firstStart = 60e-6;
 
 function netlistOf(
-  { primary, secondary, coupling, bus, drive, onTime, period, bursts }: BenchCoil,
+  { primary, secondary, coupling, bus, drive, onTime, period, bursts, follows }: BenchCoil,
   step: number,
 ): string {
   const end = firstStart + bursts * period;
   const edge = 2e-9;
   const cycle = 1 / drive;
   // Both sources begin with the first burst and meet again with every one: the period is a whole number of cycles.
+  const clock = `Vsquare q 0 PULSE(-1 1 ${firstStart} ${edge} ${edge} ${cycle / 2 - edge} ${cycle})`;
+  // A comparator with hysteresis and a latch, a delay line, and the level behind it.
+  const comparator = `Bcmp 0 c1 I = I(Vsense)<-0.4 ? -V(c1)/10 : (I(Vsense)>0.4 ? (1-V(c1))/10 : 0)
+Cc1 c1 0 1p ic=1
+Ec2 c2 0 c1 0 1
+Td c2 0 c3 0 Z0=50 TD=${follows}
+Rt c3 0 50
+Bq q 0 V = 2*V(c3)-1 + (V(w) < 0.5 ? 1 : 0)`;
   return `bench record
 Vwindow w 0 PULSE(0 1 ${firstStart} ${edge} ${edge} ${onTime - edge} ${period})
-Vsquare q 0 PULSE(-1 1 ${firstStart} ${edge} ${edge} ${cycle / 2 - edge} ${cycle})
+${follows === undefined ? clock : comparator}
 Bbridge x 0 V = V(w)*${bus / 2}*V(q)
 Vsense x a 0
 Ct a b ${primary.capacitance} ic=0
@@ -56,7 +69,7 @@ K2 Lp Lloop 0.02
 K3 Ls Lloop 0.01
 Rloop l 0 1e6
 .options reltol=1e-5 abstol=1e-7 vntol=1e-5 method=trap itl4=100
-.save i(vsense) v(l) v(w)
+.save i(vsense) v(l) v(w) v(x)
 .tran ${step} ${end} 0 ${step} uic
 .end`;
 }
@@ -75,14 +88,26 @@ export async function runBench(coil: BenchCoil, interval: number): Promise<Bench
     return Float64Array.from(found.values);
   };
   const time = row("time");
+  const bridge = row("v(x)", "x");
   const onGrid = (values: Float64Array) => sampled(time, values, { interval, curved: true });
   return {
     interval,
     primaryCurrent: onGrid(row("i(vsense)", "vsense#branch")),
+    bridge: sampled(time, bridge, { interval, curved: false }),
+    carrier: carrierOf(time, bridge, firstStart + coil.onTime),
     // It jumps with the bridge: no curve is laid through it.
     loop: sampled(time, row("v(l)", "l"), { interval, curved: false }),
     gate: sampled(time, row("v(w)", "w"), { interval, curved: false }),
   };
+}
+
+/** From the instants at which the bridge's output passes zero from one rail to the other. */
+function carrierOf(time: Float64Array, bridge: Float64Array, until: number): number {
+  const passed: number[] = [];
+  for (let i = 1; i < time.length && time[i]! < until; i++)
+    if (bridge[i - 1]! * bridge[i]! < 0)
+      passed.push(time[i]! - (bridge[i]! * (time[i]! - time[i - 1]!)) / (bridge[i]! - bridge[i - 1]!));
+  return (passed.length - 1) / (2 * (passed.at(-1)! - passed[0]!));
 }
 
 /** Interpolation through two or four points of the simulator's own time. */
@@ -125,7 +150,7 @@ export function polesOfBench({ primary, secondary, coupling }: BenchCoil): reado
 }
 
 export interface Look {
-  readonly channels: readonly ("primaryCurrent" | "pickupLoop" | "gate")[];
+  readonly channels: readonly ("primaryCurrent" | "pickupLoop" | "gate" | "bridgeOutput")[];
   /** Noise as a part of the peak, and the peak as a part of the instrument's range: above 1 it clips. */
   readonly noise: number;
   readonly fill: number;
@@ -139,11 +164,16 @@ export function seenOnBench(run: BenchRun, { channels, noise, fill, trigger, see
   const random = chance(seed);
   const range = 1 / fill;
   const shown = channels.map((role): Channel => {
-    const clean = role === "gate" ? run.gate : role === "primaryCurrent" ? run.primaryCurrent : run.loop;
+    const clean = {
+      gate: run.gate,
+      primaryCurrent: run.primaryCurrent,
+      pickupLoop: run.loop,
+      bridgeOutput: run.bridge,
+    }[role];
     const peak = clean.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
     const seenOf = seen(
       clean.subarray(trigger).map((value) => value / peak),
-      role === "gate" ? { noise: 0.01, bits: 8 } : { noise, bits: 8, range, offset: 0.015 },
+      role === "gate" || role === "bridgeOutput" ? { noise: 0.01, bits: 8 } : { noise, bits: 8, range, offset: 0.015 },
       random,
     );
     return { name: role, role, unit: "V", samples: Float32Array.from(seenOf, (value) => 4 * value) };

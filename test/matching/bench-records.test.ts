@@ -45,6 +45,16 @@ const coils = {
     period: 420,
     bursts: 2,
   }),
+  "in the middle between poles that are far apart": benchCoil({
+    frequency: 150e3,
+    detuning: 0.94,
+    coupling: 0.19,
+    qualities: [150, 260],
+    drive: 0.99,
+    cycles: 18,
+    period: 600,
+    bursts: 2,
+  }),
   "above the upper pole": benchCoil({
     frequency: 240e3,
     detuning: 1.02,
@@ -67,6 +77,13 @@ const looks: Record<string, Look> = {
     seed: 2,
   },
   "a primary current that clips": { channels: ["primaryCurrent"], noise: 0.003, fill: 1.15, trigger: 5, seed: 3 },
+  "a primary current whose highest tops alone are clipped": {
+    channels: ["primaryCurrent"],
+    noise: 0.002,
+    fill: 1.08,
+    trigger: 8,
+    seed: 7,
+  },
   "a loop": { channels: ["pickupLoop"], noise: 0.004, fill: 0.85, trigger: 20, seed: 4 },
   "a loop and the primary current": {
     channels: ["pickupLoop", "primaryCurrent"],
@@ -119,4 +136,44 @@ describe.each(Object.entries(coils))("a coil driven %s", (_name, coil) => {
     const coupling = couplingFrom(found[0]!.frequency.value, found[1]!.frequency.value, detuning);
     expect(Math.abs(coupling / coil.coupling - 1)).toBeLessThan(0.02);
   }
+});
+
+// The truth is the simulated bridge's own commutations. Takes some four seconds.
+describe("a bridge that follows its own current", () => {
+  const coil: BenchCoil = {
+    ...benchCoil({
+      frequency: 250e3,
+      detuning: 0.95,
+      coupling: 0.15,
+      qualities: [60, 90],
+      drive: 0.93,
+      cycles: 16,
+      period: 170,
+      bursts: 1,
+    }),
+    follows: 120e-9,
+  };
+  let run: BenchRun;
+  beforeAll(async () => {
+    run = await runBench(coil, 1 / (coil.drive * 8.3));
+  }, 60_000);
+  const looked = { noise: 0.004, fill: 0.8, trigger: 3 };
+
+  it.each([1, 2, 3])(
+    "is known from its current better than from its own edges between two samples (noise %i)",
+    (seed) => {
+      const look: Look = { channels: ["primaryCurrent", "bridgeOutput"], ...looked, seed };
+      const { carrier, onTime } = readRecord(seenOnBench(run, look));
+      expect(onTime!.is.by).toBe("bridge");
+      expect(carrier!.channel).toBe(0);
+      expect(Math.abs(carrier!.is.value / run.carrier - 1)).toBeLessThan(5e-4);
+    },
+  );
+
+  it.each([1, 2, 3])("may look even through a loop, and the interval says so (noise %i)", (seed) => {
+    const { carrier } = readRecord(seenOnBench(run, { channels: ["pickupLoop", "gate"], ...looked, seed }));
+    expect(carrier!.is.low).toBeLessThan(run.carrier);
+    expect(carrier!.is.high).toBeGreaterThan(run.carrier);
+    expect(carrier!.is.high / carrier!.is.low - 1).toBeLessThan(0.03);
+  });
 });

@@ -16,6 +16,8 @@ export interface DriveFound {
   /** Mean of the bridge's commutations, cycles per sample. */
   readonly frequency: { readonly value: number; readonly error: number };
   readonly usual: Usual;
+  /** False where a drive that changes otherwise might look as even. */
+  readonly sure: boolean;
 }
 
 /** Values to a cycle: the corners that commutations leave are seen in them. */
@@ -75,6 +77,7 @@ export function burstDrive(
     length: { value: found.length.value * step, error: found.length.error * step },
     frequency: { value: found.frequency.value / step, error: found.frequency.error / step },
     usual: found.usual,
+    sure: found.sure,
   };
 }
 

@@ -28,10 +28,19 @@ export function carrierOf(
 ): Measured | undefined {
   const cycle = (2 * Math.PI) / angular;
   const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
+  const crossingsIn = (band: { low: number; high: number }) =>
+    crossingsOf(
+      analyticSignal(filled, band).real,
+      Math.max(1, Math.ceil(from)),
+      Math.min(filled.length, Math.floor(to)),
+    );
   // The square drive's harmonics move the crossings and belong to them; only drift is kept out.
-  const band = { low: 0.25 / cycle, high: 0.5 };
-  const { real } = analyticSignal(filled, band);
-  const crossings = crossingsOf(real, Math.max(1, Math.ceil(from)), Math.min(real.length, Math.floor(to)));
+  const wide = { low: 0.25 / cycle, high: 0.5 };
+  const all = crossingsIn(wide);
+  // Steps of the bridge, or noise, that cross zero on their own are no half-cycles.
+  const extra = all.length > mostPerCycle * Math.max(1, (to - from) / cycle);
+  const band = extra ? { low: 0.5 / cycle, high: Math.min(0.5, 1.6 / cycle) } : wide;
+  const crossings = extra ? crossingsIn(band) : all;
   const most = crossings.reduce((greatest, { before }) => Math.max(greatest, before), 0);
   const first = crossings.findIndex(({ before }) => before >= clearShare * most);
   if (first < 0 || crossings.length - first < 6) return undefined;
@@ -58,6 +67,9 @@ export function carrierOf(
     freedom: 60,
   };
 }
+
+/** Zero crossings to a cycle; more are not the oscillation's own. */
+const mostPerCycle = 2.3;
 
 /** A signal whose drive is not explained has its phase off the bridge's by this many half-cycles from one end to the other. */
 const unexplained = 0.1;

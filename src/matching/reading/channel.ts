@@ -160,24 +160,36 @@ function baseline({ high, low, mean }: Survey, span: Float32Array, floor: number
 /** What a bridge that is no perfect square may leave, as a part of the frequency. */
 const fittedDoubt = 5e-6;
 
+/** Cycles by which a drive that only looks even may slip over a burst: standard deviation, from simulated bridges that follow their current. */
+const looksEven = 0.08;
+
+/** Mean frequency of the bridge over the bursts that a square explains; undefined where none is. @param interval of the record [s] */
+export function fittedCarrier({ drives: own }: ChannelReading, interval: number): Measured | undefined {
+  const found = own.flatMap(({ drive }) => drive ?? []);
+  const sure = found.filter((drive) => drive.sure);
+  const trusted = 2 * sure.length >= own.length;
+  const mean = combined(
+    (trusted ? sure : found).map(({ frequency: { value, error } }) => ({
+      value: value / interval,
+      error: Math.hypot(error, fittedDoubt * value) / interval,
+      freedom: 60,
+    })),
+  );
+  if (mean === undefined || trusted) return mean;
+  // One burst is as far off as the next.
+  const length = medianOf(found.map((drive) => drive.length.value)) * interval;
+  return { ...mean, error: Math.hypot(mean.error, looksEven / length), freedom: 1e6 };
+}
+
 /** Mean frequency over the drives: of the bridge where a square explains the bursts, else of the signal. @param interval of the record [s] */
 export function drivenCarrier(
-  { signal, rough, drives: own }: ChannelReading,
+  reading: ChannelReading,
   drives: readonly Pulse[],
   interval: number,
 ): Measured | undefined {
-  const fitted = own.flatMap(({ drive }) =>
-    drive === undefined
-      ? []
-      : [
-          {
-            value: drive.frequency.value / interval,
-            error: Math.hypot(drive.frequency.error, fittedDoubt * drive.frequency.value) / interval,
-            freedom: 60,
-          },
-        ],
-  );
-  if (fitted.length > 0) return combined(fitted);
+  const fitted = fittedCarrier(reading, interval);
+  if (fitted !== undefined) return fitted;
+  const { signal, rough } = reading;
   const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
   const cycle = 1 / rough.frequency;
   const { samples, converter } = signal;

@@ -23,8 +23,10 @@ export function converterOf(samples: Float32Array, surveyed: Survey): Converter 
   const { least, greatest } = surveyed;
   const step = stepOf(samples);
   const levels = step > 0 ? Math.round((greatest - least) / step) + 1 : 0;
-  const top = clippedAt(samples, surveyed, { level: greatest, other: least, step });
-  const bottom = clippedAt(samples, surveyed, { level: least, other: greatest, step });
+  // From the lowest code to the highest: what stands at either end may have been anything beyond it.
+  const full = levels >= 256 && Number.isInteger(Math.log2(levels));
+  const top = clippedAt(samples, surveyed, { level: greatest, other: least, step, full });
+  const bottom = clippedAt(samples, surveyed, { level: least, other: greatest, step, full });
   const margin = step > 0 ? step / 2 : 1e-6 * (greatest - least);
   return {
     step,
@@ -65,14 +67,17 @@ function stepOf(samples: Float32Array): number {
   return off <= gaps.length / 20 ? step : 0;
 }
 
+/** Levels below an end at which a signal that turns there by itself is met too. */
+const besideLevels = 3;
+
 /**
  * Samples at an end of the range if the converter clipped there: far more than at the level beside it, where a swinging signal passes
- * nearly as often. 0 if it did not.
+ * nearly as often, or some and none at the three levels beside it. 0 if it did not.
  */
 function clippedAt(
   samples: Float32Array,
   { high, low, over, blockSize }: Survey,
-  { level, other, step }: { level: number; other: number; step: number },
+  { level, other, step, full }: { level: number; other: number; step: number; full: boolean },
 ): number {
   const width = step > 0 ? step : Math.abs(level - other) / 256;
   const exact = step > 0 ? step / 2 : Math.abs(level - other) * 1e-6;
@@ -80,11 +85,12 @@ function clippedAt(
   const extremes = inwards < 0 ? high : low;
   let at = 0;
   let beside = 0;
+  let near = 0;
   let runs = 0;
   let inRun = false;
   for (let block = 0; block < extremes.length; block++) {
     // Few blocks reach the end of the range; what is over it is not in their extremes.
-    if (over === 0 && !((extremes[block]! - level) * inwards < exact + width)) {
+    if (over === 0 && !((extremes[block]! - level) * inwards < exact + besideLevels * width)) {
       inRun = false;
       continue;
     }
@@ -100,8 +106,10 @@ function clippedAt(
       } else {
         inRun = false;
         if (depth < exact + width) beside++;
+        if (depth < exact + besideLevels * width) near++;
       }
     }
   }
-  return at >= 3 && runs >= 2 && at > 5 * Math.max(1, beside) ? at : 0;
+  const crowded = runs >= 2 && at > 5 * Math.max(1, beside);
+  return full || (at >= 3 && (crowded || (step > 0 && near === 0))) ? at : 0;
 }

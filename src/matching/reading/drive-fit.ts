@@ -9,7 +9,7 @@ import {
   type Usual,
 } from "./drive-search.ts";
 import { evenDrive } from "./even-drive.ts";
-import { roughEven } from "./even-start.ts";
+import { closeStarts, roughEven } from "./even-start.ts";
 import { followingDrive } from "./following-drive.ts";
 import { followingStart } from "./following-start.ts";
 
@@ -22,6 +22,8 @@ export interface DriveFitted {
   readonly frequency: { readonly value: number; readonly error: number };
   /** What one burst says of the next. */
   readonly usual: Usual;
+  /** False where a drive that changes otherwise might look as even. */
+  readonly sure: boolean;
 }
 
 const fewestCycles = 4;
@@ -50,13 +52,14 @@ export function fitDrive(search: DriveSearch): DriveFitted | undefined {
     .sort((a, b) => (a?.drive.squares ?? 0) - (b?.drive.squares ?? 0));
   if (best !== undefined) return resultOf(search, best);
   const other = begun === undefined ? undefined : evenDrive(search, rough.slice(1));
-  return other === undefined ? undefined : resultOf(search, other);
+  const last =
+    other ??
+    (rough.length > 0 && known.length > 1 ? evenDrive(search, roughEven(search, known, closeStarts)) : undefined);
+  return last === undefined ? undefined : resultOf(search, last);
 }
 
-function resultOf(
-  { noise }: DriveSearch,
-  { drive, by, answer, beside: part, endDoubt, zeroDoubt }: Fitted,
-): DriveFitted {
+function resultOf(search: DriveSearch, { drive, by, answer, beside: part, endDoubt, zeroDoubt }: Fitted): DriveFitted {
+  const { noise } = search;
   const { steps, basis, covariance } = drive;
   const variance = Math.max(noise, drive.squares / Math.max(1, drive.count - drive.parameters));
   const free = drive.moves.length;
@@ -76,5 +79,6 @@ function resultOf(
     length: { value: steps[end]! - steps[0]!, error: Math.hypot(between(0, end), endDoubt, zeroDoubt) },
     frequency: { value: frequency, error: (frequency * Math.hypot(between(1, end - 1), zeroDoubt)) / span },
     usual: { by, answer, half: 0.5 / frequency, beside: part },
+    sure: by === "current" || (part === undefined && leftOver(search, drive) < clearly),
   };
 }

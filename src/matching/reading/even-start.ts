@@ -20,8 +20,17 @@ const reach = 0.14;
 /** Frequencies that are tried in full. */
 const mostTried = 5;
 
-/** Frequencies of an even drive, the likeliest first. Where it starts hardly matters here: a quarter of a cycle reaches every phase. */
-export function roughEven(search: DriveSearch, known: readonly KnownPole[]): readonly RoughEven[] {
+/** Parts of a cycle by which the start is tried later than where the burst stands out. */
+const usualStarts = [0, 1 / 4];
+/** Of a drive far off both poles, whose burst is a few steps high at any time: each of them shows. */
+export const closeStarts = [1 / 8, 3 / 8, 1 / 2];
+
+/** Frequencies of an even drive, the likeliest first. Where it starts hardly matters here: a quarter of a cycle mostly reaches every phase. */
+export function roughEven(
+  search: DriveSearch,
+  known: readonly KnownPole[],
+  starts: readonly number[] = usualStarts,
+): readonly RoughEven[] {
   const { cycle, startNear, noise, usual } = search;
   const [first] = known;
   if (first === undefined) return [];
@@ -34,7 +43,7 @@ export function roughEven(search: DriveSearch, known: readonly KnownPole[]): rea
   for (const part of parts) {
     const poles = part === undefined ? known : withBeside(first, part, noise);
     for (let half = middle * (1 - width); half <= middle * (1 + width); half += stride)
-      for (const at of [startNear, startNear + cycle / 4]) {
+      for (const at of starts.map((later) => startNear + later * cycle)) {
         const steps = evenSteps(at, half, driven.to);
         const found = amplitudesOf(driven, { poles, steps, heights: heightsOf(steps.length, 0), every: 2 });
         if (found !== undefined) all.push({ poles, at, half, beside: part, squares: found.squares });
