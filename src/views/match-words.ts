@@ -18,9 +18,17 @@ export function matchHeadline({ explanations, taken, observations }: Match): str
   return "The records agree with the drawing within its tolerances and what the model may be off by.";
 }
 
+/** A cause that betters χ² by less explains nothing: it is only not excluded. */
+const leastGain = 0.5;
+
 /** The causes that are worth a look, most supported first. */
 export const worthLooking = (explanations: readonly Explanation[]): readonly Explanation[] =>
-  explanations.filter(({ support }) => support >= supported.possible).slice(0, shownCauses);
+  explanations
+    .filter(
+      ({ support, chiSquare, chiSquareDrawn }) =>
+        support >= supported.possible && chiSquareDrawn - chiSquare >= leastGain,
+    )
+    .slice(0, shownCauses);
 
 /** `likely, 12.3` */
 export const supportText = ({ support }: Pick<Explanation, "support">): string =>

@@ -3,7 +3,7 @@ import type { Observed } from "../matching/fit/observed.ts";
 import { baseOf } from "./match-base.ts";
 import { type Cause, odds } from "./match-causes.ts";
 import type { Explanation } from "./match-contract.ts";
-import { type FittedProblem, fitProblem } from "./match-fit.ts";
+import { type FittedProblem, fitProblem, priceOf } from "./match-fit.ts";
 import type { Parameter } from "./match-parameters.ts";
 import { assignedLines, type Base, type Problem, pointAt } from "./match-predict.ts";
 import type { Solve } from "./solve.ts";
@@ -36,19 +36,32 @@ export function settled(parts: Omit<Problem, "lines">, start?: Float64Array): Fi
   return second.surprise < first.surprise ? second : first;
 }
 
+const better = (fits: readonly FittedProblem[]): FittedProblem =>
+  fits.reduce((best, one) => (one.surprise < best.surprise ? one : best));
+
+/** The fit without a fault, and a little of the fault, which stands last. */
+function beside({ u, problem }: FittedProblem, freed: readonly Parameter[], by: number): Float64Array {
+  const at = new Map(problem.parameters.map(({ id }, n) => [id, u[n]!]));
+  const there = Float64Array.from(freed, ({ id }) => at.get(id) ?? 0);
+  there[freed.length - 1] = by;
+  return there;
+}
+
 export function attempt({
   cause,
   parameters,
   observed,
   solve,
-  plainBase,
+  plain,
 }: {
   cause: Cause;
   parameters: readonly Parameter[];
   observed: readonly Observed[];
   solve: Solve;
-  plainBase: Base;
+  /** Without a fault. */
+  plain: Attempt;
 }): Attempt[] {
+  const { base: plainBase } = plain.fit.problem;
   try {
     if (cause.kind === "switch") {
       const base = cause.coil ? baseOf(solve(cause.coil, { brief: true }), observed) : plainBase;
@@ -61,15 +74,21 @@ export function attempt({
       return [{ cause, fit: settled({ base: { ...base, point }, parameters, observed }) }];
     }
     const { parameter } = cause;
-    const freed = [...parameters.filter(({ id }) => id !== parameter.id), parameter];
+    const freed = [...parameters.filter(({ id }) => id !== parameter.id), ...(cause.also ?? []), parameter];
     // A fault is begun on either side of what is drawn: with the bridge in it the squares have more than one valley.
     const starts = { both: [-0.5, 0.5], above: [0.5], below: [-0.5] }[cause.side];
+    const from = (u: Float64Array): FittedProblem => settled({ base: plainBase, parameters: freed, observed }, u);
     const fits = starts.map((by) => {
       const u = new Float64Array(freed.length);
       u[freed.length - 1] = by;
-      return settled({ base: plainBase, parameters: freed, observed }, u);
+      return from(u);
     });
-    const fit = fits.reduce((best, one) => (one.surprise < best.surprise ? one : best));
+    const best = better(fits);
+    // From the fit without a fault on, no fault can do worse.
+    const fit =
+      best.surprise <= plain.fit.surprise
+        ? best
+        : better([best, ...starts.map((by) => from(beside(plain.fit, freed, by / 50)))]);
     return [{ cause, fit, parameter }];
   } catch (error) {
     // A coil that cannot be explains nothing.
@@ -78,13 +97,42 @@ export function attempt({
   }
 }
 
+/** 2·ln: a fault that can be in two ways has half of its odds for each. */
+const oddsOf = (cause: Cause): number =>
+  (odds[cause.id] ?? 0) - (cause.kind === "switch" ? 2 * Math.log(cause.ways ?? 1) : 0);
+
+const freedomOf = (cause: Cause, fit: FittedProblem): number =>
+  cause.kind === "switch" ? 0 : priceOf(fit, 1 + (cause.also?.length ?? 0));
+
+/** Standard deviations of a fault within which its fit is one without it. */
+const hardly = 0.1;
+
+/** The fit without a fault, begun again where one with hardly any fault came out better: bursts have more than one valley. */
+export function plainAgain(plain: Attempt, attempts: readonly Attempt[]): Attempt {
+  const { parameters, base, observed } = plain.fit.problem;
+  const ahead = attempts
+    .filter(({ fit, parameter }) => parameter && Math.abs(fit.u.at(-1)!) < hardly)
+    .reduce((best, one) => (one.fit.surprise < best.fit.surprise ? one : best), plain);
+  if (plain.fit.surprise - ahead.fit.surprise < worthAgain) return plain;
+  const { u, problem } = ahead.fit;
+  const start = Float64Array.from(
+    parameters,
+    ({ id }) => u[problem.parameters.findIndex((each) => each.id === id)] ?? 0,
+  );
+  const fit = settled({ base, parameters, observed }, start);
+  return fit.surprise < plain.fit.surprise ? { cause: undefined, fit } : plain;
+}
+
+/** χ² by which it must have come out better. */
+const worthAgain = 0.5;
+
 export function explanationOf({ cause, fit, parameter }: Attempt, plain: Attempt): Explanation[] {
   if (!cause || !Number.isFinite(fit.surprise)) return [];
   const common = {
     id: cause.id,
     chiSquare: fit.chiSquare,
     chiSquareDrawn: plain.fit.chiSquare,
-    support: plain.fit.surprise - fit.surprise + (odds[cause.id] ?? 0),
+    support: plain.fit.surprise - fit.surprise - freedomOf(cause, fit) + oddsOf(cause),
     check: cause.check,
   };
   if (cause.kind === "switch" || !parameter) {

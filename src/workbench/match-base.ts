@@ -47,22 +47,33 @@ function runningOnly(observed: Observed, n: number, { base, coil }: { base: Base
 const lowBus = 0.4;
 
 /** Part of the current as drawn by which a height may be off where the current does not grow as drawn: a stalled or chattering bridge. */
-const drawnShare = 0.02;
+const drawnShare = 0.01;
+
+/** Of the logarithm of a bus that an assumed one is not: a variable transformer, or a lamp in series. */
+const unknownBus = 1.5;
 
 /**
- * The heights of the current, weighed. A record that shows far less current than an assumed bus would drive was made at another bus: then they
- * say nothing.
+ * The heights of the current, weighed: each may be off by what the higher modes of the secondary, which the fit leaves out, would do. A record that shows far less current than an assumed bus would drive was made at another bus, or nothing
+ * drives it as drawn: then the bus counts as unknown, and only how the current grows tells.
  */
-export function weighed(given: Observed, n: number, { base, coil }: { base: Base; coil: Coil }): Observed {
-  const observed = runningOnly(given, n, { base, coil });
+export function weighed(given: Observed, n: number, { base, solution }: { base: Base; solution: Solution }): Observed {
+  const observed = runningOnly(given, n, { base, coil: solution.coil });
   if (observed.peaks.length === 0 || !base.network) return observed;
-  const expected = burstSeen(base.network, burstInputOf(base.point(), n), observed).peaks;
+  const input = burstInputOf(base.point(), n);
+  const expected = burstSeen(base.network, input, observed).peaks;
+  const whole = burstSeen(networkToMove(solution, 3)!, input, observed).peaks;
   const height = (peaks: readonly number[]) => Math.max(0, ...peaks);
   const drawn = height(expected);
-  if (observed.bus?.assumed && height(observed.peaks.map(({ current }) => current)) < lowBus * drawn) {
-    const { bus: _bus, ...rest } = observed;
-    return { ...rest, peaks: [] };
-  }
-  const peaks = observed.peaks.map((peak) => ({ ...peak, error: Math.hypot(peak.error, drawnShare * drawn) }));
-  return { ...observed, peaks };
+  const seen = height(observed.peaks.map(({ current }) => current));
+  const other = observed.bus?.assumed === true && seen < lowBus * drawn;
+  const scale = other ? seen / drawn : 1;
+  const peaks = observed.peaks.map((peak, k) => ({
+    ...peak,
+    error: Math.hypot(peak.error, scale * drawnShare * drawn, scale * ((whole[k] ?? 0) - (expected[k] ?? 0))),
+  }));
+  return {
+    ...observed,
+    peaks,
+    ...(other ? { bus: { ...observed.bus, error: unknownBus * observed.bus.voltage, unknown: true } } : {}),
+  };
 }

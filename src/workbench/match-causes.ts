@@ -19,6 +19,8 @@ export interface SizeCause {
   readonly kind: "size";
   readonly id: ExplanationId;
   readonly parameter: Parameter;
+  /** What else is open once this is the fault. */
+  readonly also?: readonly Parameter[];
   /** The side on which it can be at all. */
   readonly side: "both" | "above" | "below";
   says(value: number): string;
@@ -36,6 +38,8 @@ export interface SwitchCause {
   readonly unit: string;
   readonly says: string;
   readonly check: string;
+  /** Ways in which a fault of this id can be, each as likely as the others; 1 where absent. */
+  readonly ways?: number;
 }
 
 export type Cause = SizeCause | SwitchCause;
@@ -45,8 +49,11 @@ const fault = {
   capacitor: 0.1,
   topHeight: 25e-3,
   couplingHeight: 20e-3,
-  nearCapacitance: 1e-12,
+  /** Part of the capacitance of mode 1. */
+  near: 0.05,
   shorted: 0.04,
+  /** Of the logarithm of a shorted turn's loss: one turn or a band, a good joint or a burnt one. */
+  shortedLoss: 0.7,
   dissipation: 0.01,
   leads: 0.3e-6,
   secondaryLoss: 0.7,
@@ -55,7 +62,7 @@ const fault = {
 };
 
 /**
- * 2·ln of how much more often a cause is met than the others. Common practice, no source: people lean in, and winders count.
+ * 2·ln of how much more often a cause is met than the others. Common practice, no source: people lean in, winders count, and a ring is looked at.
  */
 export const odds: Partial<Readonly<Record<ExplanationId, number>>> = {
   "person-near": 2,
@@ -63,6 +70,7 @@ export const odds: Partial<Readonly<Record<ExplanationId, number>>> = {
   "tank-leads": -1,
   "feedback-timing": -1,
   "bus-halved": -3,
+  "strike-ring-closed": -2,
 };
 
 const per = (part: number, digits = 2): string => `${Number((100 * Math.abs(part)).toPrecision(digits))} %`;
@@ -148,6 +156,7 @@ function primaryCauses(drawn: Drawn): readonly Cause[] {
             coil: withNumber(coil, "primary.tap", tap + by),
             value: tap + by,
             unit: "1",
+            ways: moved(-by) ? 2 : 1,
             says: `${what}: ${Number((tap + by).toPrecision(4))} in circuit, ${Number(tap.toPrecision(4))} drawn`,
             check:
               "count the turns from the inner end to the tap, along the conductor; then move the tap or correct the file",
@@ -190,6 +199,7 @@ function primaryCauses(drawn: Drawn): readonly Cause[] {
 
 function topCauses(drawn: Drawn): readonly Cause[] {
   const top = topHeight(drawn);
+  const energyCapacitance = drawn.solution.figures.get("secondary.energyCapacitance")!.value;
   return [
     ...(top
       ? [
@@ -210,7 +220,7 @@ function topCauses(drawn: Drawn): readonly Cause[] {
       side: "above",
       parameter: plain("top.added", {
         drawn: 0,
-        sigma: fault.nearCapacitance,
+        sigma: fault.near * energyCapacitance,
         unit: "F",
         act: (point, change) => {
           for (const record of point.records) record.added += Math.max(0, change);
@@ -239,6 +249,16 @@ function secondaryCauses(drawn: Drawn): readonly Cause[] {
         unit: "1",
         act: (point, change) => shortTurn(point, Math.max(0, change), lag),
       }),
+      also: [
+        plain("shorted.loss", {
+          drawn: 0,
+          sigma: fault.shortedLoss,
+          unit: "1",
+          act: (point, change) => {
+            point.shortedLoss *= Math.exp(change);
+          },
+        }),
+      ],
       says: (value) => `shorted turn: the secondary ${per(value)} low in inductance, its Q far down`,
       check:
         "look for scratched enamel, a turn across others, carbon tracks; a metal band or screw through the former does the same",
@@ -335,7 +355,7 @@ function shortTurn(point: Point, part: number, lag: number): void {
   shape["secondary.inductance"] *= left;
   shape["secondary.energyInductance"] *= left;
   shape["secondary.f1"] /= Math.sqrt(left);
-  shape["secondary.qUnloaded"] = 1 / (1 / shape["secondary.qUnloaded"] + (lag * part) / left);
+  shape["secondary.qUnloaded"] = 1 / (1 / shape["secondary.qUnloaded"] + (lag * point.shortedLoss * part) / left);
 }
 
 function plain(

@@ -12,9 +12,22 @@ export interface FittedProblem {
   readonly chiSquare: number;
   /** Of u, [parameters × parameters]. */
   readonly covariance: Float64Array;
-  /** −2·ln of the records' probability under the whole prior, to second order about the fit, but for a constant of the records. */
+  /** χ² and 2·ln of how much rarer the lines are that the tones were taken for. */
   readonly surprise: number;
 }
+
+/**
+ * 2·ln of how much rarer a tone that rings alone behind a driven bridge is a pole of both than the secondary's own: the primary gives its energy
+ * back and stops, unless the bridge holds it shorted. Common practice, no source.
+ */
+const poleAlone = 6;
+
+const polesAlone = ({ base, observed, lines }: Problem): number =>
+  base.network
+    ? lines.filter(
+        (of, n) => of.length === 1 && of[0] !== "f1" && of[0] !== "none" && observed[n]!.onTime !== undefined,
+      ).length
+    : 0;
 
 /**
  * @param start  of u; at what is drawn where absent
@@ -39,12 +52,26 @@ export function fitProblem(problem: Problem, start?: Float64Array): FittedProble
     u: fit.solution,
     chiSquare: fit.squares,
     covariance,
-    surprise: fit.squares - logDeterminant(covariance, size),
+    surprise: fit.squares + poleAlone * polesAlone(problem),
   };
 }
 
-function logDeterminant(covariance: Float64Array, size: number): number {
-  return symmetricEigen(covariance, size).values.reduce((sum, value) => sum + Math.log(Math.max(value, 1e-300)), 0);
+/**
+ * What the last so many parameters cost by their freedom: −ln of the part of their prior volume that the records leave, to second order about
+ * the fit. By the determinant of a block, this is what the whole posterior loses against the same without them.
+ *
+ * @source laplace-evidence
+ */
+export function priceOf(
+  { covariance, u: { length: size } }: Pick<FittedProblem, "covariance" | "u">,
+  last: number,
+): number {
+  const first = size - last;
+  const block = Float64Array.from(
+    { length: last * last },
+    (_, n) => covariance[(first + Math.floor(n / last)) * size + first + (n % last)]!,
+  );
+  return symmetricEigen(block, last).values.reduce((sum, value) => sum - Math.log(Math.max(value, 1e-300)), 0);
 }
 
 function identity(size: number): Float64Array {

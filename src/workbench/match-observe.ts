@@ -51,7 +51,8 @@ export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed
     };
   }
   const { record, reading, busVoltage } = each;
-  const { carrier, onTime } = reading;
+  const { onTime } = reading;
+  const carrier = driveCarrier(reading);
   const driven = reading.bursts.some((burst) => burst.driveEnd !== undefined) || onTime !== undefined;
   const state = each.state ?? (driven ? "low" : "cold");
   const role = carrier && record.channels[carrier.channel]?.role;
@@ -72,6 +73,11 @@ export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed
     ...(bus ? { bus } : {}),
     ...(onTime ? { onTime: onTime.is.estimate.value } : {}),
   };
+}
+
+/** The carrier of the drive; where only the ring-down could be read, its strongest line stands in its place and is none. */
+function driveCarrier({ carrier, poles }: RecordReading): RecordReading["carrier"] {
+  return poles?.is.poles.some(({ frequency }) => frequency.value === carrier?.is.value) ? undefined : carrier;
 }
 
 /** The Q of a sweep is that of coil and generator together. */
@@ -145,7 +151,12 @@ function peaksOf(
   { bursts, onTime }: RecordReading,
   perUnit: number,
 ): readonly HalfCyclePeak[] {
-  const burst = bursts.find(({ cutAtStart }) => !cutAtStart);
+  // A gate inside the record tells the start also where too little flows for the current to tell it.
+  const gated = onTime !== undefined && onTime.is.by !== "signal";
+  const burst = bursts.find(
+    ({ start, driveEnd, cutAtStart }) =>
+      !cutAtStart || (gated && driveEnd !== undefined && start > record.start + 2 * record.interval),
+  );
   if (burst === undefined) return [];
   const from = (burst.start - record.start) / record.interval;
   const until = burst.driveEnd ?? (onTime ? burst.start + onTime.is.estimate.value : burst.end);
@@ -181,6 +192,17 @@ export function lackingFor(each: MatchRecord, observed: Observed): readonly Find
   }
   const current = "record" in each && each.record.channels.some(({ role }) => role === "primaryCurrent");
   if (!current) return [];
+  if (observed.bus?.unknown) {
+    return [
+      finding({
+        rule: "match-bus-unknown",
+        severity: "look",
+        what: `${name}: far less current flows than the full bus of ${Math.round(observed.bus.voltage)} V would drive, so its bus counts as unknown and only how the current grows is compared`,
+        expected: "the bus voltage of this record",
+        remedy: "give it, as in --bus 60, or record the bus on a channel",
+      }),
+    ];
+  }
   if (observed.bus?.assumed && each.state === undefined) {
     return [
       finding({

@@ -4,6 +4,7 @@ import type { CoilFile } from "../description/coil-file.ts";
 import { coilKey } from "../description/coil-keys.ts";
 import type { Observed } from "../matching/fit/observed.ts";
 import { dimensions } from "../units/dimension.ts";
+import type { Farad } from "../units/si.ts";
 import { numberAt } from "./coil-path.ts";
 import type { Solution } from "./contract.ts";
 import { type Point, type ShapeFigure, shapeFigures } from "./match-point.ts";
@@ -34,8 +35,9 @@ const usual = {
   tap: 0.02,
   scale: 0.015,
   unscaled: 3,
-  near: 1.5e-12,
-  streamer: 4e-12,
+  /** Parts of the capacitance of mode 1. */
+  near: 0.08,
+  streamer: 0.2,
   nearLoss: 0.3,
   streamerLoss: 1,
   /** Of Q, for what no drawing knows: the former, the base's earth, a lead to the top. */
@@ -179,7 +181,9 @@ export function modelParameters({ solution }: Drawn, observed: readonly Observed
     model("secondary.qUnloaded", "the secondary's losses", usual.q),
     ...ifDrawn,
     ...(scales.length > 0 ? [scaleParameter(Math.min(...scales))] : []),
-    ...observed.flatMap(nearParameters),
+    ...observed.flatMap((each, n) =>
+      nearParameters(each, n, solution.figures.get("secondary.energyCapacitance")!.value),
+    ),
     ...observed.flatMap(busParameter),
   ];
 }
@@ -198,7 +202,7 @@ const scaleParameter = (sigma: number): Parameter => ({
 });
 
 /** Something near, or a streamer, loads the top in one record alone. */
-function nearParameters({ record, state }: Observed, n: number): readonly Parameter[] {
+function nearParameters({ record, state }: Observed, n: number, modeCapacitance: Farad): readonly Parameter[] {
   if (state === "cold" || state === "low") return [];
   const streamer = state === "full";
   return [
@@ -207,7 +211,7 @@ function nearParameters({ record, state }: Observed, n: number): readonly Parame
       says: `capacitance that ${streamer ? "the streamer" : "what stood near"} added in ${record}`,
       paths: [],
       drawn: 0,
-      sigma: streamer ? usual.streamer : usual.near,
+      sigma: (streamer ? usual.streamer : usual.near) * modeCapacitance,
       unit: "F",
       logSlopes: noSlopes,
       act: (point, change) => {

@@ -36,6 +36,8 @@ export interface Point {
   /** What the current channels show over what flows. */
   scale: Ratio;
   busFactor: Ratio;
+  /** Of a shorted turn, over the loss of one turn of the winding's own wire. */
+  shortedLoss: Ratio;
   reversed: boolean;
   readonly records: RecordPoint[];
 }
@@ -57,6 +59,7 @@ export function pointOf(coil: Coil, { figures }: Solution, buses: readonly Volt[
     lead: feedback?.lead ?? 0,
     scale: 1,
     busFactor: 1,
+    shortedLoss: 1,
     reversed: false,
     records: buses.map((bus) => ({ added: 0, qFactor: 1, bus })),
   };

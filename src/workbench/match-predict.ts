@@ -27,7 +27,9 @@ const floor = {
   carrier: 6e-3,
   slipping: 0.015,
   loaded: 0.015,
-  peak: 0.025,
+  /** Of a cycle, at both ends of a drive together: a mean over few cycles depends on how they are counted. */
+  ends: 0.08,
+  peak: 0.015,
   /** Peaks after the streamer may have begun. */
   loadedPeak: 0.2,
 };
@@ -210,9 +212,10 @@ export function burstResiduals(base: Base, burst: BurstSeen, observed: Observed)
   ];
 }
 
-function carrierFloor({ state, carrierFrom, driveKnown }: Observed): number {
-  if (state === "full" || !driveKnown) return floor.loaded;
-  return carrierFrom === "loop" ? floor.slipping : floor.carrier;
+function carrierFloor({ state, carrierFrom, driveKnown, carrier, onTime }: Observed): number {
+  const least =
+    state === "full" || !driveKnown ? floor.loaded : carrierFrom === "loop" ? floor.slipping : floor.carrier;
+  return Math.hypot(least, floor.ends / ((carrier?.value ?? 0) * (onTime ?? 0)));
 }
 
 /** Standard deviations by which a carrier is wrong at most, and a tone: a drawing may be some tens off, a tone that is none far more. */

@@ -5,7 +5,7 @@ import { OutOfDomain } from "../numerics/out-of-domain.ts";
 import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
 import { solvedAgain } from "./match-again.ts";
-import { type Attempt, attempt, chosenOf, explanationOf, settled } from "./match-attempt.ts";
+import { type Attempt, attempt, chosenOf, explanationOf, plainAgain, settled } from "./match-attempt.ts";
 import { baseOf, weighed } from "./match-base.ts";
 import { causesOf } from "./match-causes.ts";
 import type { Match } from "./match-contract.ts";
@@ -35,9 +35,6 @@ export interface MatchOptions {
 /** A step of a match that is about to be taken, in words; between two of them it can be given up. */
 export type MatchSteps = Generator<string, Match>;
 
-/** A cause that betters χ² by less explains nothing. */
-const leastGain = 0.5;
-
 /**
  * Fits the coil to records.
  *
@@ -66,21 +63,21 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
   const seen = records.map((record) => observe(record, supply));
-  const first = baseOf(solution, seen);
-  const observed = seen.map((each, n) => weighed(each, n, { base: first, coil: solution.coil }));
+  const drawnBase = baseOf(solution, seen);
+  const observed = seen.map((each, n) => weighed(each, n, { base: drawnBase, solution }));
   if (observed.every(saysNothing)) return nothingSeen(records, observed);
   const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
-  const base = { ...baseOf(solution, observed), network: first.network };
+  const base = { ...baseOf(solution, observed), network: drawnBase.network };
   yield "fitting";
-  const plain: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
+  const first: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
   const attempts: Attempt[] = [];
   for (const cause of causesOf(drawn)) {
     yield `trying: ${cause.id}`;
-    attempts.push(...attempt({ cause, parameters, observed, solve, plainBase: base }));
+    attempts.push(...attempt({ cause, parameters, observed, solve, plain: first }));
   }
+  const plain = plainAgain(first, attempts);
   const explanations = attempts
     .flatMap((each) => explanationOf(each, plain))
-    .filter(({ chiSquare, chiSquareDrawn }) => chiSquareDrawn - chiSquare >= leastGain)
     .sort((a, b) => b.support - a.support)
     .filter(({ id }, n, all) => all.findIndex((other) => other.id === id) === n);
   const chosen = chosenOf(explanations, attempts) ?? plain;

@@ -133,6 +133,33 @@ describe("a record cut short", () => {
     expect(reading.findings.map(({ rule }) => rule)).toContain("record-without-decay");
   });
 
+  it("before the drive ends shows no decay, whatever the coil and the channel", () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      for (const shown of ["primaryCurrent", "pickupLoop"] as const) {
+        const { record: whole, starts, truth: is } = randomRecord({ seed, noise: 0.004, channel: shown });
+        const length = Math.round((starts[0]! - whole.start + 0.9 * is.onTime) / whole.interval);
+        const channels = whole.channels.map((each) => ({ ...each, samples: each.samples.subarray(0, length) }));
+        expect(readRecord({ ...whole, length, channels }).poles, `${seed} ${shown}`).toBeUndefined();
+      }
+    }
+  });
+
+  it("long before the decay has sunk still shows its line", () => {
+    // law: one damped tone; it falls to half of its peak where the record ends
+    const [line, q, step] = [86e3, 400, 200e-9];
+    const random = chance(9);
+    const samples = Float32Array.from({ length: 5600 }, (_, n) => {
+      const t = (n - 400) * step;
+      const size =
+        t < 0 ? 0 : Math.min(1, (t * line) / 4) * Math.exp((-Math.PI * line * Math.max(0, t - 5 / line)) / q);
+      return size * Math.sin(2 * Math.PI * line * t) + 0.004 * random.normal();
+    });
+    const { poles } = readRecord(withSamples(samples, { interval: step }));
+    expect(poles?.is.poles).toHaveLength(1);
+    expect(Math.abs(poles!.is.poles[0]!.frequency.value / line - 1)).toBeLessThan(1e-5);
+    expect(Math.abs(poles!.is.poles[0]!.q.value / q - 1)).toBeLessThan(0.02);
+  });
+
   it("to nothing at all is said", () => {
     const random = chance(4);
     const noise = Float32Array.from({ length: 4000 }, () => 0.01 * random.normal());

@@ -54,7 +54,13 @@ export interface Observed {
   /** Part by which the scale of the current may be off; undefined where the channel has no scale at all. */
   readonly scaleError?: Ratio;
   /** Before the burst; measured in the record, said by a person, or else assumed to be the coil's own at full mains. */
-  readonly bus?: { readonly voltage: Volt; readonly error: Volt; readonly assumed?: boolean };
+  readonly bus?: {
+    readonly voltage: Volt;
+    readonly error: Volt;
+    readonly assumed?: boolean;
+    /** The record was not made at the bus that was assumed for it: only the shape of what it drives counts. */
+    readonly unknown?: boolean;
+  };
   readonly onTime?: Second;
 }
 

@@ -5,6 +5,8 @@ import { type FreeDecay, fitDecay, fitTones, guessPole, isLine, polesIn } from "
 export interface Decay extends FreeDecay {
   /** The model fails at values before this one: something else drives them. */
   readonly freeFrom: number;
+  /** The tones explain its beginning as well as its end. */
+  readonly even: boolean;
 }
 
 /**
@@ -48,7 +50,7 @@ export function findDecay(
     decay = second.decay;
     start = second.start;
   }
-  return { ...decay, freeFrom: start };
+  return { ...decay, freeFrom: start, even: late.even };
 }
 
 /** Parts of what is left behind the loud that are tried in turn, from the longest. */
@@ -69,9 +71,9 @@ function lateDecay(
     if (part < 1 && rest.length < fewestCycles * cycle) break;
     const decay = fitDecay(rest, guessPole(rest, angular));
     if (decay === undefined || !decay.fit.terms.every(isLine)) continue;
-    const found = { ...decay, freeFrom: start };
-    if (isEven(decay, { cycle, noise })) return found;
-    uneven ??= found;
+    const even = isEven(decay, { cycle, noise });
+    if (even) return { ...decay, freeFrom: start, even };
+    uneven ??= { ...decay, freeFrom: start, even };
   }
   return uneven;
 }

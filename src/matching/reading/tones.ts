@@ -57,6 +57,8 @@ export interface BurstTones extends DriveEdges {
 const perCycle = 8;
 /** A decay of fewer cycles than this is too short to be read. */
 const fewestCycles = 3;
+/** The same where the record ends before the decay has sunk: from the peak on, and only if it is a sum of steady tones that all die. */
+const fewestLoud = 24;
 /** Cycles before a burst that are looked at. */
 const before = 12;
 /** Cycles behind it: what stops shows there that it is no decay. */
@@ -76,22 +78,24 @@ export function readTones(
   const { frequency, converter, samples } = signal;
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
   const cycle = 1 / frequency / step;
-  const from = burst.cutAtStart ? burst.from : burst.from - before * cycle * step;
+  const begin = burst.cutAtStart ? burst.from : burst.from - before * cycle * step;
   const stretch = stretchOf(
     { samples, below: converter.below, above: converter.above },
     {
-      from,
-      to: Math.min(burst.to + (burst.runsIntoNext ? 0 : behind * cycle * step), Math.max(0, from) + mostValues * step),
+      from: begin,
+      to: Math.min(burst.to + (burst.runsIntoNext ? 0 : behind * cycle * step), Math.max(0, begin) + mostValues * step),
       step,
     },
   );
   const { values } = stretch;
   const placeOf = (sample: number) => (sample - stretch.from) / step;
   const late = Math.min(values.length, Math.max(0, Math.round(placeOf(lastLoud(signal, burst)))));
-  if (values.length - late < fewestCycles * cycle) return undefined;
+  const loudToTheEnd = values.length - late < fewestCycles * cycle;
+  const from = loudToTheEnd ? Math.round(placeOf(burst.peakAt)) : late;
+  if (values.length - from < (loudToTheEnd ? fewestLoud : fewestCycles) * cycle) return undefined;
   const noise = (0.29 * converter.step) / Math.sqrt(step);
-  const found = findDecay(values, { from: late, cycle, noise, angular: 2 * Math.PI * frequency * step });
-  if (found === undefined || !isDecay(found)) return undefined;
+  const found = findDecay(values, { from, cycle, noise, angular: 2 * Math.PI * frequency * step });
+  if (found === undefined || !isDecay(found) || (loudToTheEnd && !found.even)) return undefined;
   const sampleOf = (place: number) => stretch.from + place * step;
   const drive = square
     ? burstDrive(signal, burst, {
