@@ -130,7 +130,7 @@ export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords =
       "standoff.strike",
       outward(strike),
       `strike distance, ${keep(strike ?? 0)} from where the arc leaves`,
-      `strike ${keep(outward(strike) ?? 0)}`,
+      `strike ${keep(strike ?? 0)}`,
     ),
     ...ring(
       "reach",
@@ -138,7 +138,7 @@ export function standoffPlan(coil: Coil, standoff: Standoff, words: FloorWords =
       "standoff.reach",
       outward(reach),
       `the arc may reach ${keep(reach ?? 0)} from where it leaves`,
-      `reach ${keep(outward(reach) ?? 0)}`,
+      `reach ${keep(reach ?? 0)}`,
     ),
     {
       id: "coil",
