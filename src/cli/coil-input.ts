@@ -2,6 +2,8 @@
 import type { Finding } from "../catalogue/finding.ts";
 import { assess, type JudgedBursts, judgedBursts } from "../findings/index.ts";
 import { readCoil } from "../readers/coil-file.ts";
+import { kindOf } from "../readers/song.ts";
+import { shellWord } from "../views/text/findings.ts";
 import type { BurstSetting } from "../workbench/burst-contract.ts";
 import type { CoilFile, Solution } from "../workbench/contract.ts";
 import { solve } from "../workbench/solve.ts";
@@ -24,11 +26,26 @@ export interface CoilText {
 /** @throws UserError there is no such file, or it cannot be read */
 export async function readInput(io: Io, name: string): Promise<CoilText> {
   if (name === standardInput) return { name: "standard input", text: await io.readStandardInput() };
-  const found = await io.read(name);
+  const found = await io.read(name).catch(async (error: unknown) => {
+    throw (await isMidi(io, name)) ? aSong(name) : error;
+  });
   if (found === undefined) {
     throw new UserError(`there is no file ${name}; make one with: coilwright new ${name}`);
   }
+  if (kindOf(new TextEncoder().encode(found.text)) === "tune") throw aSong(name);
   return { name, ...found };
+}
+
+const aSong = (name: string) =>
+  new UserError(
+    `${name} is a song, and a coil file is wanted here; to play it: coilwright play ${shellWord(name)} COIL`,
+  );
+
+async function isMidi(io: Io, name: string): Promise<boolean> {
+  const found = await io.pieces(name).catch(() => undefined);
+  if (found === undefined) return false;
+  for await (const piece of found.pieces) return kindOf(piece) === "midi";
+  return false;
 }
 
 export interface Judged extends Partial<JudgedBursts> {

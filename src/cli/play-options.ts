@@ -66,14 +66,15 @@ export function toneOf({ tone, sweep, lasts }: PlayOptions): { from: number; to:
       ? usualLength
       : quantity("--lasts", lasts, { dimension: "time", from: 0.01, to: 3600, range: "10 ms to 1 h" });
   const hertz = (option: string, text: string) =>
-    quantity(option, text, { dimension: "frequency", from: 1, to: 20e3, range: "1 Hz to 20 kHz" });
+    quantity(option, text.trim(), { dimension: "frequency", from: 1, to: 20e3, range: "1 Hz to 20 kHz" });
   if (tone !== undefined) {
     const frequency = hertz("--tone", tone);
     return { from: frequency, to: frequency, lasts: length };
   }
   if (sweep === undefined) return undefined;
   const ends = sweep.split("..");
-  if (ends.length !== 2) throw new UserError(`--sweep ${sweep}: expected two frequencies, e.g. 100Hz..800Hz`);
+  if (ends.length !== 2 || ends.some((end) => end.trim() === ""))
+    throw new UserError(`--sweep ${sweep}: expected two frequencies, e.g. 100Hz..800Hz`);
   return { from: hertz("--sweep", ends[0] ?? ""), to: hertz("--sweep", ends[1] ?? ""), lasts: length };
 }
 

@@ -120,8 +120,10 @@ describe("coilwright play", () => {
   });
 
   it("shows what is wrong with a song that is none", async () => {
-    const { code, out } = await told("coil.yaml", "coil.yaml");
+    const io = world();
+    const pieces = memoryIo({ "notes.txt": "1: A4 B4\n" }).pieces;
+    const code = await run(["play", "notes.txt", "coil.yaml"], { ...io, pieces });
     expect(code).toBe(2);
-    expect(out.length).toBeGreaterThan(20);
+    expect(io.printed.out).toMatch(/^notes\.txt:1:1 {2}stop {2}tune-first-line\n {4}1 \| 1: A4 B4\n/);
   });
 });

@@ -1,11 +1,12 @@
 import type { Finding } from "../../catalogue/finding.ts";
+import { quantities } from "../../catalogue/quantities.ts";
 import type { Song } from "../../description/song.ts";
 import { assessProgramme } from "../../findings/index.ts";
-import { readSong, writeMidi } from "../../readers/song.ts";
+import { kindOf, readSong, writeMidi } from "../../readers/song.ts";
 import { formatQuantity } from "../../units/index.ts";
 import { scheduleCsv, scheduleCsvHeader } from "../../views/schedule-csv.ts";
 import { briefText } from "../../views/text/brief.ts";
-import { findingsText } from "../../views/text/findings.ts";
+import { findingsText, shellWord } from "../../views/text/findings.ts";
 import { ledgerText } from "../../views/text/ledger.ts";
 import { programmeText } from "../../views/text/programme.ts";
 import { programmeJson } from "../../views/text/programme-json.ts";
@@ -37,7 +38,7 @@ export async function play(io: Io, first: string, second: string | undefined, op
     throw new UserError("play needs a song and a coil file, or a coil file with --tone or --sweep");
   if ((options.csv === standardOutput ? 1 : 0) + (options.json ? 1 : 0) + (options.why === undefined ? 0 : 1) > 1)
     throw new UserError("only one of --csv -, --json and --why can go to standard output");
-  const reading = tone ? { song: glideSong(tone), findings: [] } : await songFrom(io, first);
+  const reading = tone ? { song: glideSong(tone), findings: [], text: "" } : await songFrom(io, first);
   const input = await readInput(io, second ?? first);
   const { width, colour } = io;
   const { file, solution, study, findings: ofCoil } = judge(input.text);
@@ -45,11 +46,11 @@ export async function play(io: Io, first: string, second: string | undefined, op
   const { song } = reading;
   if (song === undefined || coil === undefined || solution === undefined) {
     const findings: readonly Finding[] = song === undefined ? reading.findings : ofCoil;
+    const told = song
+      ? { of: "coil" as const, text: input.text, fileName: input.name }
+      : { of: "song" as const, text: reading.text, fileName: first };
     if (options.json) io.out(`${JSON.stringify(programmeJson({ findings }), undefined, 2)}\n`);
-    else
-      io.out(
-        findingsText({ findings, text: song ? input.text : "", fileName: song ? input.name : first, width, colour }),
-      );
+    else io.out(findingsText({ ...told, findings, width, colour }));
     return exit.unreadable;
   }
   io.progress("planning");
@@ -63,7 +64,15 @@ export async function play(io: Io, first: string, second: string | undefined, op
   if (options.why !== undefined) {
     const figures = new Map([...solution.figures, ...(study?.figures ?? []), ...programme.figures]);
     const explanation = explain({ file, solution: { ...solution, figures }, id: options.why });
-    if (explanation === undefined) throw noSuchFigure(options.why, [...programme.figures.keys()]);
+    if (explanation === undefined) {
+      const elsewhere = quantities.has(options.why);
+      if (elsewhere) {
+        throw new UserError(
+          `${options.why} is no figure of what is played; ask: coilwright why ${shellWord(input.name)} ${options.why}`,
+        );
+      }
+      throw noSuchFigure(options.why, [...programme.figures.keys()]);
+    }
     io.out(whyText(explanation, { width, colour }));
     return exit.clean;
   }
@@ -87,13 +96,18 @@ export async function play(io: Io, first: string, second: string | undefined, op
   return code;
 }
 
-/** @throws UserError there is no such file */
-async function songFrom(io: Io, name: string): Promise<{ song?: Song; findings: readonly Finding[] }> {
+/** With its text, where it is one. @throws UserError there is no such file, or it is a coil's */
+async function songFrom(io: Io, name: string): Promise<{ song?: Song; findings: readonly Finding[]; text: string }> {
   const found = await io.pieces(name);
   if (found === undefined) throw new UserError(`there is no file ${name}`);
   const pieces: Uint8Array[] = [];
   for await (const piece of found.pieces) pieces.push(piece.slice());
-  return readSong(joinedBytes(pieces), { fileName: name });
+  const bytes = joinedBytes(pieces);
+  const kind = kindOf(bytes);
+  if (kind === "coil") {
+    throw new UserError(`${name} is a coil file, and the song comes first: coilwright play SONG ${shellWord(name)}`);
+  }
+  return { ...readSong(bytes, { fileName: name }), text: kind === "midi" ? "" : new TextDecoder().decode(bytes) };
 }
 
 /** Everything that goes to files; each is told in a line. */

@@ -10,7 +10,7 @@ import { standoff as standoffOf } from "../../workbench/standoff.ts";
 import { showDayChecklist } from "../../workbench/standoff-checklist.ts";
 import { burstsOf, judge, readInput } from "../coil-input.ts";
 import { exitFor } from "../exit.ts";
-import type { Io } from "../io.ts";
+import { type Io, UserError } from "../io.ts";
 
 export interface StandoffOptions {
   readonly json?: boolean;
@@ -26,6 +26,8 @@ export async function standoff(
   name: string,
   { json = false, checklist = false, plan, section }: StandoffOptions,
 ): Promise<number> {
+  if ([plan === "-", section === "-", json].filter(Boolean).length > 1)
+    throw new UserError("only one of --plan -, --section - and --json can go to standard output");
   const input = await readInput(io, name);
   const judged = judge(input.text);
   const { file, solution, study, findings } = judged;

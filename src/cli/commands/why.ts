@@ -81,6 +81,6 @@ export async function why(io: Io, name: string, id: string, options: WhyOptions)
 /** Names the nearest id; lists all of them where none is near. */
 export function noSuchFigure(id: string, known: readonly string[]): UserError {
   const near = closestOf(id, known) ?? known.find((one) => one.endsWith(`.${id}`) || one.startsWith(`${id}.`));
-  const hint = near === undefined ? `it has ${known.join(", ")}` : `did you mean ${near}?`;
+  const hint = near === undefined ? `it has\n${known.map((one) => `  ${one}`).join("\n")}` : `did you mean ${near}?`;
   return new UserError(`this coil has no figure ${id}; ${hint}`);
 }

@@ -1,4 +1,5 @@
 /** The bring-up sheet in lines of a terminal: each step with what the probe must show, a blank, and when to stop. */
+
 import { formatQuantity, formatRange } from "../../units/format.ts";
 import type {
   BringUp,
@@ -11,6 +12,7 @@ import type {
   GroundLeadAdvice,
   PickupAdvice,
 } from "../../workbench/bringup-contract.ts";
+import { headText } from "./head.ts";
 import { type Paint, painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -36,7 +38,7 @@ export function bringUpText({
   const page: Page = { width, paint: painter(colour) };
   const { paint } = page;
   const blocks = [
-    `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap("Bring-up sheet. Date ____________  first person ____________  at the switch ____________", { width })}`,
+    `${headText({ name, fileName, width, paint })}\n${wrap("Bring-up sheet. Date ____________  first person ____________  at the switch ____________", { width })}`,
     listBlock("read this first", sheet.cautions, page),
     dischargeBlock(sheet.discharge, page),
     listBlock("where the earth goes", [...sheet.earth, ...earthLines(sheet.earthStrap)], page),

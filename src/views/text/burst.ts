@@ -1,6 +1,8 @@
 /** The head of the burst page: in a few lines what happens in one burst. */
+
 import { formatQuantity, formatRange } from "../../units/format.ts";
 import type { BurstStudy } from "../../workbench/burst-contract.ts";
+import { headText } from "./head.ts";
 import { painter } from "./paint.ts";
 import { wrap } from "./wrap.ts";
 
@@ -29,7 +31,7 @@ export function burstText({
 }): string {
   const paint = painter(colour);
   const says = (words: string) => wrap(words, { width });
-  const lines = [`${paint("bold", name)}  ${paint("dim", fileName)}`];
+  const lines = [headText({ name, fileName, width, paint })];
   if (!study.figures.has("burst.peakPrimaryCurrent")) {
     const missing = study.missing.filter(({ path }) => needed.includes(path));
     return `${[...lines, ...missing.map((one) => says(`${one.path}: ${one.says}.`))].join("\n")}\n`;

@@ -1,7 +1,9 @@
 /** The head of the driver page: in a few lines whether switches, bus, mains, gates and feedback hold. */
+
 import type { Coil } from "../../description/coil.ts";
 import { formatQuantity, formatRange } from "../../units/format.ts";
 import type { BurstStudy } from "../../workbench/burst-contract.ts";
+import { headText } from "./head.ts";
 import { painter } from "./paint.ts";
 import { wrap } from "./wrap.ts";
 
@@ -28,7 +30,7 @@ export function driverText({
     controlWords(coil, study),
   ];
   return `${[
-    `${paint("bold", coil.name)}  ${paint("dim", fileName)}`,
+    headText({ name: coil.name, fileName, width, paint }),
     ...sentences.filter((words) => words !== undefined).map((words) => wrap(words, { width })),
     ...(sentences.every((words) => words === undefined)
       ? [wrap("The file has neither bridge nor supply nor feedback: there is no driver to judge.", { width })]

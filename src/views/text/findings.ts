@@ -10,6 +10,8 @@ export interface FindingsPage {
   readonly text: string;
   /** As the person called it. */
   readonly fileName: string;
+  /** Of what file they are; the coil's where absent. */
+  readonly of?: "coil" | "song";
   readonly width?: number;
   readonly colour?: boolean;
 }
@@ -25,14 +27,21 @@ const labelWidth = 11;
  *     expected …
  *     you can  1) …
  */
-export function findingsText({ findings, text, fileName, width = 80, colour = false }: FindingsPage): string {
+export function findingsText({
+  findings,
+  text,
+  fileName,
+  of = "coil",
+  width = 80,
+  colour = false,
+}: FindingsPage): string {
   const paint = painter(colour);
   const lines = text.split(/\r\n|\r|\n/);
   const numbers = remedyNumbers(findings);
   const blocks = findings.map((finding, index) =>
     blockOf(finding, { lines, fileName, width, paint, firstRemedy: numbers[index] ?? 1 }),
   );
-  return `${[...blocks, summary(findings, paint)].join("\n\n")}\n`;
+  return `${[...blocks, summary(findings, { of, paint })].join("\n\n")}\n`;
 }
 
 /**
@@ -153,8 +162,13 @@ const counts: readonly (readonly [Severity, string])[] = [
   ["look", "worth a second look"],
 ];
 
-function summary(findings: readonly Finding[], paint: Paint): string {
-  const said = counts.flatMap(([severity, words]) => {
+/** A song that cannot be read stops no coil. */
+const songCounts = counts.map(
+  ([severity, words]) => [severity, severity === "stop" ? "to mend before it can be played" : words] as const,
+);
+
+function summary(findings: readonly Finding[], { of, paint }: { of: "coil" | "song"; paint: Paint }): string {
+  const said = (of === "song" ? songCounts : counts).flatMap(([severity, words]) => {
     const count = findings.filter((finding) => finding.severity === severity).length;
     return count === 0 ? [] : [paint(severity, `${count} ${words}`)];
   });

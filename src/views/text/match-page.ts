@@ -1,9 +1,11 @@
 /** The page of a match: what the records show, what the fit says beside the drawing, and what explains the difference. */
+
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { captureFigures } from "../../workbench/match-capture.ts";
 import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
 import { isSeen, matchHeadline, shareText, supportText, worthLooking } from "../match-words.ts";
+import { headText } from "./head.ts";
 import type { CaptureShown } from "./match-json.ts";
 import { painter } from "./paint.ts";
 import { cut, padded, paddedLeft, wrap } from "./wrap.ts";
@@ -25,7 +27,7 @@ export function matchText({
 }): string {
   const paint = painter(colour);
   const blocks = [
-    `${paint("bold", name)}  ${paint("dim", fileName)}\n${wrap(matchHeadline(match), { width })}`,
+    `${headText({ name, fileName, width, paint })}\n${wrap(matchHeadline(match), { width })}`,
     ...captures.map((capture, n) => captureBlock(capture, match.states[n]?.state, paint)),
     ...(match.matched.length === 0
       ? []

@@ -6,6 +6,7 @@ import { reasonWords } from "../../findings/index.ts";
 import { formatQuantity } from "../../units/format.ts";
 import type { ProgrammeStudy, ReasonTally } from "../../workbench/programme-contract.ts";
 import { compared } from "../programme-words.ts";
+import { headText } from "./head.ts";
 import { painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -32,7 +33,7 @@ export function programmeText({
   const says = (words: string) => wrap(words, { width });
   const heading = (words: string) => paint("bold", words);
   const blocks = [
-    [`${heading(name)}  ${paint("dim", fileName)}`, says(songWords(programme)), ...courseWords(programme).map(says)],
+    [headText({ name, fileName, width, paint }), says(songWords(programme)), ...courseWords(programme).map(says)],
     ...table(heading("shortened and left out"), reasonLines(programme.reasons)),
     ...(programme.voices.length > 1 ? table(heading("voices"), voiceLines(programme)) : []),
     ...fitBlock(programme, heading, says),
@@ -57,6 +58,8 @@ const displayUnit = (id: string, unit: string): string => {
 };
 const count = (value: number): string => String(Math.round(value)).replace(/\B(?=(\d{3})+$)/g, "\u202f");
 
+const pulsesWords = (value: number): string => `${count(value)} pulse${Math.round(value) === 1 ? "" : "s"}`;
+
 function songWords({ song, figures }: ProgrammeStudy): string {
   const value = (id: string) => figures.get(id)?.value ?? 0;
   const voices = `${song.voices.length} voice${song.voices.length === 1 ? "" : "s"}`;
@@ -75,21 +78,21 @@ function songWords({ song, figures }: ProgrammeStudy): string {
       ? sent === 1
         ? "Its one pulse is sent as it is wanted."
         : `All ${count(sent)} pulses are sent as they are wanted.`
-      : `${count(sent)} of ${count(wanted)} pulses are sent${parts.length === 0 ? "" : `: ${parts.join(", ")}`}.`;
+      : `${count(sent)} of ${pulsesWords(wanted)} ${sent === 1 || wanted === 1 ? "is" : "are"} sent${parts.length === 0 ? "" : `: ${parts.join(", ")}`}.`;
   return `${title}: ${notes} of ${voices}, ${lasts}. ${pulses}`;
 }
 
-function courseWords({ figures, limits }: ProgrammeStudy): string[] {
+function courseWords({ song, figures, limits }: ProgrammeStudy): string[] {
   if (figures.size === 0 || limits === undefined) return [];
   const has = (id: string) => figures.has(id);
   const celsius = (kelvin: number) => `${formatQuantity(kelvin - celsiusZero, "1", { digits: 3, trim: true })} °C`;
   const duty = formatQuantity(limits.duty, "%", { digits: 3, trim: true });
   const rate = formatQuantity(limits.rate, "Hz", { digits: 4, trim: true });
   return [
-    `The worst 20 ms have a duty of ${shown(figures, "programme.peakDuty")} (limit ${duty}), the worst second has ${count(figures.get("programme.peakRate")?.value ?? 0)} pulses (limit ${rate}); no pulse is longer than ${shown(figures, "programme.longestOnTime")}.`,
+    `The worst 20 ms have a duty of ${shown(figures, "programme.peakDuty")} (limit ${duty}), the worst second has ${pulsesWords(figures.get("programme.peakRate")?.value ?? 0)} (limit ${rate}); no pulse is longer than ${shown(figures, "programme.longestOnTime")}.`,
     ...(has("programme.meanPower")
       ? [
-          `It takes ${shown(figures, "programme.meanPower")} from the bus in the mean and ${shown(figures, "programme.peakPower")} in the worst second; the bus falls to ${shown(figures, "programme.lowestBus")}.`,
+          `It takes ${shown(figures, "programme.meanPower")} from the bus in the mean${song.duration > 1 ? ` and ${shown(figures, "programme.peakPower")} in the worst second` : ""}; the bus falls to ${shown(figures, "programme.lowestBus")}.`,
         ]
       : []),
     ...(has("programme.junctionPeak") && limits.junction

@@ -15,6 +15,7 @@ import {
   timeText,
   who,
 } from "../standoff-words.ts";
+import { headText } from "./head.ts";
 import { type Paint, painter } from "./paint.ts";
 import { padded, paddedLeft, wrap } from "./wrap.ts";
 
@@ -42,7 +43,7 @@ export function standoffText({
   const page: Page = { width, paint: painter(colour) };
   const { paint } = page;
   const blocks = [
-    `${paint("bold", coil.name)}  ${paint("dim", fileName)}\n${wrap(standoff.closing, { width })}`,
+    `${headText({ name: coil.name, fileName, width, paint })}\n${wrap(standoff.closing, { width })}`,
     lineBlock(standoff, page),
     ...(standoff.fields ? [fieldsBlock(standoff, page)] : []),
     ...(standoff.noise ? [noiseBlock(standoff, page)] : []),

@@ -1,6 +1,8 @@
 /** The head of the tune page: in a few lines whether the coil is tuned, to what, and what to change. */
+
 import { formatQuantity } from "../../units/format.ts";
 import type { Solution } from "../../workbench/contract.ts";
+import { headText } from "./head.ts";
 import { painter } from "./paint.ts";
 import { wrap } from "./wrap.ts";
 
@@ -24,7 +26,7 @@ export function tuningText({
   const says = (words: string) => wrap(words, { width });
   const [f1, tank, ratio] = [shown("secondary.f1"), shown("tank.frequency"), shown("tuning.ratio")];
   const lines = [
-    `${paint("bold", coil.name)}  ${paint("dim", fileName)}`,
+    headText({ name: coil.name, fileName, width, paint }),
     tank === undefined || ratio === undefined
       ? says(`The secondary rings at ${f1}. There is no tank to tune.`)
       : says(`The secondary rings at ${f1}, the tank at ${tank}, ${ratio} of it.`),
