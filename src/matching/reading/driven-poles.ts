@@ -3,9 +3,10 @@ import type { BridgeBurst } from "./bridge-output.ts";
 import type { Burst } from "./bursts.ts";
 import type { ChannelReading } from "./channel.ts";
 import { readDrive } from "./drive-alone.ts";
+import { type DrivenBurst, startSlack } from "./driven-burst.ts";
 import { type Estimate, estimateOf } from "./estimate.ts";
 import { stepResponse } from "./pair-answer.ts";
-import { type DrivenBurst, readPair, startSlack } from "./pair-drive.ts";
+import { readPair } from "./pair-drive.ts";
 import type { PairFitted } from "./pair-fit.ts";
 import { stretchOf, varianceOf } from "./stretch.ts";
 import type { Pulse } from "./two-level.ts";
@@ -28,7 +29,7 @@ export interface DrivenPoles {
 const perCycle = 12;
 const fewestSamples = 8;
 /** Cycles before the burst that are looked at, and cycles before the drive's end that are left out. */
-const before = 8;
+const beforeBurst = 10;
 const clear = 0.75;
 
 /**
@@ -64,7 +65,7 @@ export function drivenPoles(
 }
 
 /** Poles whose interval is wider than this part on either side are not worth saying: few cycles may be explained by a wrong pair too. */
-const told = 3e-3;
+const told = 4e-3;
 const isTold = ({ value, low, high }: Estimate): boolean => high - low < 2 * told * value;
 
 function strongest(bursts: readonly Burst[]): Burst | undefined {
@@ -103,22 +104,20 @@ function drivenBurst(
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
   const { values, from } = stretchOf(
     { samples, below: converter.below, above: converter.above },
-    { from: start - before / frequency, to: end + 1 / frequency, step },
+    { from: start - beforeBurst / frequency, to: end + 1 / frequency, step },
   );
   const placeOf = (sample: number) => (sample - from) / step;
   const cycle = 1 / frequency / step;
-  const quiet = varianceOf(values.subarray(0, Math.max(0, Math.floor(placeOf(start) - startSlack * cycle))));
+  const before = values.subarray(0, Math.max(0, Math.floor(placeOf(start) - startSlack.earlier * cycle)));
+  const rest = before.filter((value) => Number.isFinite(value));
+  const offset = rest.reduce((sum, value) => sum + value, 0) / Math.max(1, rest.length);
+  const noise = Math.max(varianceOf(rest) ?? 0, (rounding * converter.step) ** 2 / step);
+  const swinging = values.map((value) => value - offset);
+  const peak = swinging.reduce((most, value) => (value - value === 0 ? Math.max(most, Math.abs(value)) : most), 0);
   return {
     step,
     placeOf,
-    driven: {
-      values,
-      noise: Math.max(quiet ?? 0, (rounding * converter.step) ** 2 / step),
-      peak: values.reduce((most, value) => (value - value === 0 ? Math.max(most, Math.abs(value)) : most), 0),
-      cycle,
-      start: placeOf(start),
-      end: placeOf(end),
-    },
+    driven: { values: swinging, noise, peak, cycle, start: placeOf(start), end: placeOf(end) },
   };
 }
 

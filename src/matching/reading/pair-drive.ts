@@ -1,33 +1,11 @@
 /** Both poles of a coil from the driven part of one burst of its tank's current. */
 
-import { stepResponse } from "./pair-answer.ts";
-import { currentOf, type DrivenSpan, fitPair, type PairFitted, type PairPoint } from "./pair-fit.ts";
-import { type PairStart, pairStarts, type Trial } from "./pair-start.ts";
-import {
-  type Changes,
-  followingChanges,
-  seenChanges,
-  skew,
-  usualDelay,
-  type ZeroSeen,
-  zerosByModel,
-  zerosSeen,
-} from "./pair-steps.ts";
+import { changesOf, type DrivenBurst, startSlack } from "./driven-burst.ts";
+import { type Begun, beginnings } from "./pair-begin.ts";
+import { currentOf, type DrivenSpan, fitPair, type PairFitted } from "./pair-fit.ts";
+import { pairStarts, type Trial } from "./pair-start.ts";
+import { skew, usualDelay, type ZeroSeen, zerosByModel, zerosSeen } from "./pair-steps.ts";
 import { smoothed, zerosOf } from "./zeros.ts";
-
-export interface DrivenBurst {
-  /** From the quiet before the burst; NaN where a value does not count. */
-  readonly values: Float64Array;
-  /** Variance of the noise per value, greatest value, and values to a cycle. */
-  readonly noise: number;
-  readonly peak: number;
-  readonly cycle: number;
-  /** Where the drive begins, to a cycle and a half; up to where it surely goes on. */
-  readonly start: number;
-  readonly end: number;
-  /** Changes of the bridge where its output was recorded. */
-  readonly changes?: readonly number[];
-}
 
 export interface DrivenPair {
   readonly fitted: PairFitted;
@@ -40,12 +18,11 @@ const first = [13, 9];
 const piece = 7;
 const fewestCycles = 9;
 const mostCycles = 80;
-/** Cycles by which the start may be wrong. */
-export const startSlack = 1.6;
+/** Cycles before the start that are fitted. */
+const quiet = 5;
 
-/** Iterations of the fit from a start, and of each round in which the zeros are taken anew. */
-const beginning = 8;
-const again = { rounds: 3, iterations: 5 };
+/** Rounds in which the zeros are taken anew, and iterations of each. */
+const again = { rounds: 8, iterations: 5, gain: 0.2 };
 
 /** Mean square over the noise's that counts as explained; a channel may be bent by this part of its greatest value. */
 const explained = 1.6;
@@ -65,7 +42,12 @@ export function readPair(burst: DrivenBurst): DrivenPair | undefined {
   const charge = chargeOf(burst);
   for (const length of first) {
     const to = Math.floor(Math.min(end, start + length * cycle));
-    const found = pairFrom(burst, zeros, { ...burst, from: Math.max(0, Math.floor(start - 4 * cycle)), to, charge });
+    const found = pairFrom(burst, zeros, {
+      ...burst,
+      from: Math.max(0, Math.floor(start - quiet * cycle)),
+      to,
+      charge,
+    });
     if (found !== undefined) return found;
   }
   return undefined;
@@ -89,7 +71,7 @@ function pairFrom(burst: DrivenBurst, zeros: readonly ZeroSeen[], span: DrivenSp
 /** The record's own zeros, or the changes that were seen in place of them. */
 function zerosIn({ values, cycle, start, end, peak, changes }: DrivenBurst): readonly ZeroSeen[] {
   if (changes !== undefined) return changes.filter((at) => at > start && at < end).map((at) => ({ at, weakness: 1 }));
-  const range = { from: start - startSlack * cycle, to: end, every: 1, origin: 0, apart: cycle / 4 };
+  const range = { from: start - startSlack.earlier * cycle, to: end, every: 1, origin: 0, apart: cycle / 4 };
   return zerosSeen(zerosOf(smoothed(values, cycle), range), peak);
 }
 
@@ -105,14 +87,6 @@ function chargeOf({ values, start, end }: DrivenBurst): Float64Array {
   return charge.map((part) => part / (sum || 1));
 }
 
-const changesOf = (burst: DrivenBurst, zeros: readonly ZeroSeen[]): Changes =>
-  burst.changes === undefined
-    ? followingChanges(zeros, burst.cycle)
-    : seenChanges(
-        zeros.map(({ at }) => at),
-        burst.cycle,
-      );
-
 function trialOf(
   { start, cycle, changes, values, noise }: DrivenBurst,
   { to }: DrivenSpan,
@@ -123,7 +97,7 @@ function trialOf(
     values,
     noise,
     cycle,
-    from: Math.ceil(start + startSlack * cycle),
+    from: Math.ceil(start + startSlack.later * cycle),
     to,
     changes: Float64Array.of(start, ...steps),
     delay:
@@ -131,67 +105,6 @@ function trialOf(
         ? { tried: [-0.01, 0.03, 0.07, 0.11], ...usualDelay }
         : { tried: [0], mean: 0, deviation: skew },
   };
-}
-
-interface Begun {
-  readonly fitted: PairFitted;
-  /** Zeros from the first on that is taken for one of the drive. */
-  readonly seen: readonly ZeroSeen[];
-}
-
-/** Parts of a cycle from the start to the first zero, and zeros before that which noise may have made. */
-const toFirst = [0.36, 0.42, 0.48, 0.54];
-const mostFalse = 7;
-
-/** The fit from one start: with each of the three likeliest zeros as the first, since noise makes zeros before the drive too. */
-function beginnings(
-  burst: DrivenBurst,
-  span: DrivenSpan,
-  zeros: readonly ZeroSeen[],
-  { pair, delay }: PairStart,
-): readonly Begun[] {
-  const { cycle, start } = burst;
-  const response = stepResponse(pair);
-  const within = zeros.filter(({ at }) => at < span.to);
-  const tried = within.slice(0, mostFalse).flatMap((_, skipped) => {
-    const seen = within.slice(skipped);
-    const places = toFirst
-      .map((part) => seen[0]!.at - part * cycle)
-      .filter((at) => Math.abs(at - start) < startSlack * cycle);
-    const all = places.map((at) => ({ seen, at, ...scaleOf(span, response, { at, seen, delay: delay * cycle }) }));
-    return all.length === 0 ? [] : [all.reduce((least, one) => (one.squares < least.squares ? one : least))];
-  });
-  return tried
-    .sort((a, b) => a.squares - b.squares)
-    .slice(0, 3)
-    .flatMap(({ seen, at, scale }): Begun[] => {
-      const changes = changesOf(burst, seen);
-      const moves = new Float64Array(changes.usual.length);
-      moves[0] = delay * cycle;
-      const begin: PairPoint = { pair, scale, offset: 0, sag: 0, start: at, moves };
-      const fitted = fitPair(span, changes, begin, beginning);
-      return fitted === undefined ? [] : [{ fitted, seen: zeros.slice(zeros.indexOf(seen[0]!)) }];
-    });
-}
-
-/** The scale that fits best, everything else given. */
-function scaleOf(
-  { values, from, to }: DrivenSpan,
-  response: ReturnType<typeof stepResponse>,
-  { at, seen, delay }: { at: number; seen: readonly ZeroSeen[]; delay: number },
-): { scale: number; squares: number } {
-  const steps = Float64Array.of(at, ...seen.map((zero) => zero.at + delay));
-  const heights = steps.map((_, j) => (j === 0 ? 1 : j % 2 === 1 ? -2 : 2));
-  const current = currentOf(response, { steps, heights, from, to });
-  let [along, own, all] = [0, 0, 0];
-  current.forEach((model, n) => {
-    const value = values[from + n]!;
-    if (value - value !== 0) return;
-    along += model * value;
-    own += model * model;
-    all += value * value;
-  });
-  return { scale: along / own, squares: all - along ** 2 / own };
 }
 
 /** The longest part of the drive that is explained, the zeros taken anew from the model in each round. */
@@ -207,7 +120,7 @@ function grown(burst: DrivenBurst, begun: DrivenSpan & Begun): DrivenPair | unde
       const zeros: readonly ZeroSeen[] = burst.changes === undefined ? ledZeros(burst, fitted, within) : within;
       const next = fitPair(span, changesOf(burst, zeros), fitted, again.iterations);
       if (next === undefined) return best;
-      const still = Math.abs(next.squares - fitted.squares) < 0.1 && round > 0;
+      const still = round > 0 && Math.abs(next.squares - fitted.squares) < again.gain;
       fitted = next;
       if (still) break;
     }

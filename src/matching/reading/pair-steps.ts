@@ -26,6 +26,8 @@ export interface ZeroSeen {
   readonly led?: { readonly at: number; readonly lead: number; readonly slope: number };
   /** Greatest current over the one that passes here. */
   readonly weakness: number;
+  /** The record does not show it: it was followed from the start. */
+  readonly hidden?: true;
 }
 
 /** A bridge that changes by one delay after each zero of i + lead·di/dt. */
@@ -65,8 +67,8 @@ export function zerosSeen(zeros: readonly Zero[], peak: number): readonly ZeroSe
   return zeros.map(({ at, height }) => ({ at, weakness: peak / height }));
 }
 
-/** Cycles within which a zero of the model belongs to one of the record. */
-const belongs = 0.12;
+/** Cycles within which a zero of the model belongs to one of the record, and to one that the record hides. */
+const belongs = { shown: 0.12, hidden: 0.3 };
 /** Values from one of the model's curve to the next. */
 const fine = 0.25;
 
@@ -110,7 +112,8 @@ export function zerosByModel(
     // Behind its last step the model is not driven as the coil is.
     if (one.at > driven) return one;
     const place = nearest(now.zeros, one.at - ahead);
-    if (!(Math.abs(place + ahead - one.at) < belongs * cycle)) return one;
+    const within = one.hidden ? belongs.hidden : belongs.shown;
+    if (!(Math.abs(place + ahead - one.at) < within * cycle)) return one;
     const moved = (nearest(then.zeros, place - step) - place) / step;
     const n = Math.round((place - span.from) / fine);
     const steep = Math.abs((now.curve[n - 1] ?? 0) - (now.curve[n - 3] ?? 0)) / (2 * fine);
