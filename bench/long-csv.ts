@@ -1,9 +1,12 @@
 /** A long record of an oscilloscope, made up: a train of bursts at 200 Hz, sampled at 10 MHz by a converter of 8 bits. */
 import { closeSync, openSync, writeSync } from "node:fs";
 
-/** Rows from one burst to the next. */
-const period = 50_000;
+/** Rows from one burst to the next: no whole number, so that no two bursts meet the samples alike. */
+const period = 50_000.37;
 const interval = 1e-7;
+/** Places of the burst's table to a row, and rows that are written at once. */
+const finer = 16;
+const rowsAtOnce = 50_000;
 /** [V], of the converter. */
 const step = 0.04;
 
@@ -23,10 +26,10 @@ export function writeLongRecord(path: string, { rows, columns, drive }: LongReco
   writeSync(file, `Time,${names.join(",")}\n(s)${",(V)".repeat(columns - 1)}\n`);
   // The noise of the converter, without chance.
   let dither = 1;
-  for (let from = 0; from < rows; from += period) {
+  for (let from = 0; from < rows; from += rowsAtOnce) {
     const lines: string[] = [];
-    for (let row = from; row < Math.min(rows, from + period); row++) {
-      const swing = burst[row - from]!;
+    for (let row = from; row < Math.min(rows, from + rowsAtOnce); row++) {
+      const swing = burst[Math.floor(finer * (row % period))]!;
       let line = (row * interval).toExponential(7);
       for (let channel = 0; channel < columns - 1; channel++) {
         dither = (dither * 48_271) % 2_147_483_647;
@@ -39,20 +42,24 @@ export function writeLongRecord(path: string, { rows, columns, drive }: LongReco
   closeSync(file);
 }
 
+/** By place, from one burst to the next. */
+const table = (at: (time: number) => number): Float64Array =>
+  Float64Array.from({ length: Math.ceil(finer * period) }, (_, place) => at((place / finer) * interval));
+
 const start = 5e-4;
 const onTime = 150e-6;
 const decayTime = 120e-6;
-export const longRecordFrequency = 120e3;
+const frequency = 120e3;
 
 /** One resonator at its own frequency, struck at every half-cycle of the drive: Σ ±2·exp(−t/τ)·sin(ωt); the greatest is 1. */
 function squareDriven(): Float64Array {
-  const angular = 2 * Math.PI * longRecordFrequency;
-  const half = 0.5 / longRecordFrequency;
+  const angular = 2 * Math.PI * frequency;
+  const half = 0.5 / frequency;
   const strikes = Math.round(onTime / half);
-  const burst = Float64Array.from({ length: period }, (_, row) => {
+  const burst = table((time) => {
     let sum = 0;
     for (let n = 0; n <= strikes; n++) {
-      const since = row * interval - start - n * half;
+      const since = time - start - n * half;
       if (since < 0) break;
       const weight = (n === 0 || n === strikes ? 1 : 2) * (n % 2 === 0 ? 1 : -1);
       sum += weight * Math.exp(-since / decayTime) * Math.sin(angular * since);
@@ -65,11 +72,11 @@ function squareDriven(): Float64Array {
 
 /** A sine under an envelope that has nothing to do with it. */
 function oddlyDriven(): Float64Array {
-  return Float64Array.from({ length: period }, (_, row) => {
-    const since = row * interval - start;
+  return table((time) => {
+    const since = time - start;
     const rise = 1 - Math.exp(-Math.min(since, onTime) / 60e-6);
     return since < 0
       ? 0
-      : rise * Math.exp(-Math.max(0, since - onTime) / decayTime) * Math.sin(2 * Math.PI * longRecordFrequency * since);
+      : rise * Math.exp(-Math.max(0, since - onTime) / decayTime) * Math.sin(2 * Math.PI * frequency * since);
   });
 }

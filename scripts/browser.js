@@ -13,6 +13,17 @@ const usualPlaces = [
   "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
 ];
 
+/** What a browser is started with: no sandbox, for containers; nothing fetched by itself. */
+export const browserFlags = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--disable-quic",
+];
+
 /** @param {string} path */
 function isExecutable(path) {
   try {

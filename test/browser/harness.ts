@@ -7,6 +7,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { inject, test as plain } from "vitest";
+import { browserFlags } from "../../scripts/browser.js";
 import { demoCoil, examples } from "../../scripts/demo-coil.js";
 import { serveCoil } from "../../src/server/index.ts";
 
@@ -40,19 +41,7 @@ export interface OpenApp {
 
 export type Opener = (options?: OpenOptions) => Promise<OpenApp>;
 
-const launch = (executablePath: string) =>
-  chromium.launch({
-    executablePath,
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--disable-quic",
-    ],
-  });
+const launch = (executablePath: string) => chromium.launch({ executablePath, args: browserFlags });
 
 /** The text of a coil to open. */
 async function coilText({ example, text }: OpenOptions): Promise<string> {
