@@ -8,7 +8,9 @@ import {
   frequencyColumn,
   type Progress,
   readCaptureInPieces,
+  sweepFindings,
   sweepOf,
+  sweepSettings,
 } from "../readers/capture.ts";
 import type { MatchRecord, TimeRecord } from "../workbench/match.ts";
 import { timeRecordSteps } from "../workbench/match-capture.ts";
@@ -41,12 +43,11 @@ export async function readCaptureFile(
   const first = await readOnce(io, name, settings);
   const sweepColumn = frequencyColumn(first.dialect);
   if (first.dialect && sweepColumn !== undefined) {
-    const columns = { ...settings.columns, [sweepColumn]: { use: "channel" } } as const;
-    const read = await readOnce(io, name, { ...settings, columns, interval: 1 });
+    const read = await readOnce(io, name, sweepSettings(settings, first.dialect, sweepColumn));
     const sweep = read.record && sweepOf(read.record, first.dialect.columns[sweepColumn]!.name);
     if (sweep) {
       const state = said.state === "near" ? "near" : "cold";
-      return { name, dialect: first.dialect, matched: { name, sweep, state }, findings: [] };
+      return { name, dialect: first.dialect, matched: { name, sweep, state }, findings: sweepFindings(first.findings) };
     }
   }
   const { record, dialect, findings } = first;

@@ -32,6 +32,10 @@ const files: readonly (readonly [string, string])[] = [
   ["capture-decimal-comma", "whether a comma divides columns or decimals: both readings fit, and one was taken"],
   ["capture-empty", "a file without a row"],
   [
+    "capture-frequency-guessed",
+    "two columns without names, the first rising from far above zero: they are taken for frequency and amplitude",
+  ],
+  [
     "capture-hexadecimal",
     "hexadecimal codes that do not show it: those without a letter would be read as other, decimal numbers",
   ],

@@ -13,4 +13,4 @@ export type {
 export { writeRecord } from "./capture/json.ts";
 export { readCapture, readCaptureInPieces } from "./capture/read.ts";
 export type { CaptureSource } from "./capture/source.ts";
-export { frequencyColumn, sweepOf } from "./capture/sweep.ts";
+export { frequencyColumn, sweepFindings, sweepOf, sweepSettings } from "./capture/sweep.ts";

@@ -2,7 +2,14 @@
 import type { Finding } from "../../catalogue/finding.ts";
 import type { Coil } from "../../description/coil.ts";
 import type { BenchRecord, Channel } from "../../description/record.ts";
-import { type CaptureReading, frequencyColumn, readCaptureInPieces, sweepOf } from "../../readers/capture.ts";
+import {
+  type CaptureReading,
+  frequencyColumn,
+  readCaptureInPieces,
+  sweepFindings,
+  sweepOf,
+  sweepSettings,
+} from "../../readers/capture.ts";
 import { matchHeadline } from "../../views/match-words.ts";
 import { bringup } from "../../workbench/bringup.ts";
 import { study as studyBurst } from "../../workbench/burst-stage.ts";
@@ -65,8 +72,7 @@ export async function read(
   const column = frequencyColumn(first.dialect);
   let sweep: ReturnType<typeof sweepOf>;
   if (column !== undefined && first.dialect !== undefined) {
-    const columns = { ...says.settings.columns, [column]: { use: "channel" } } as const;
-    const again = await once({ ...says.settings, columns, interval: 1 });
+    const again = await once(sweepSettings(says.settings, first.dialect, column));
     sweep = again.record && sweepOf(again.record, first.dialect.columns[column]?.name ?? "");
   }
   if (signal.aborted) return undefined;
@@ -76,7 +82,14 @@ export async function read(
     const state = says.state === "near" ? "near" : "cold";
     kept.set(id, { name, matched: { name, sweep, state } });
     const view = { id, name, says, ...about, kind: "sweep", samples: sweep.frequency.length } as const;
-    return { ...view, interval: 0, channels: [], tones: sweepPeaks(sweep), figures: [], findings: [] };
+    return {
+      ...view,
+      interval: 0,
+      channels: [],
+      tones: sweepPeaks(sweep),
+      figures: [],
+      findings: sweepFindings(findings),
+    };
   }
   return viewOf({ id, name, record }, says, { about: { findings, ...about }, heard: { tell, signal } });
 }

@@ -2,6 +2,7 @@
 import type { Finding } from "../../catalogue/finding.ts";
 import { dimensions } from "../../units/dimension.ts";
 import { formatQuantity } from "../../units/format.ts";
+import { bareSweep, type Grid } from "./bare-sweep.ts";
 import type {
   CaptureSettings,
   ColumnDialect,
@@ -70,6 +71,7 @@ export function guessDialect(
   const time = timeOf(shape, header, settings);
   if (time.because !== undefined) reasons.push({ part: "time", because: time.because });
   const columns = columnsOf({ shape, header, settings, time, reasons, findings });
+  if (time.frequency !== undefined) findings.push(frequencyGuessed(time.frequency.grid));
   if (time.refusal !== undefined) findings.push(time.refusal);
   const interval = settings.interval ?? (time.column === undefined ? header.interval?.value : undefined);
   const dialect: Dialect = {
@@ -122,6 +124,8 @@ function headerOf(lines: readonly string[], shape: Shape): { lines: readonly str
 
 interface TimeChoice {
   readonly column?: number;
+  /** Without a name: the column that is taken for a frequency, and how it is spaced. There is no time then. */
+  readonly frequency?: { readonly column: number; readonly grid: Grid };
   readonly unit?: HeaderUnit;
   readonly because?: string;
   readonly refusal?: Finding;
@@ -159,11 +163,19 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
   };
   if (settings.interval !== undefined) return { because: "the sample interval was set" };
   if (set !== undefined) return choose(Number(set[0]), "the time column was set");
-  const open = shape.numeric.filter((column) => uses[column]?.use === undefined);
+  const isFrequency = (column: number) => headerUnit(uses[column]?.unit ?? "")?.dimension === "frequency";
+  const open = shape.numeric.filter((column) => uses[column]?.use === undefined && !isFrequency(column));
   const isTimeUnit = (column: number) =>
     headerUnit(cellAt(header.units, column))?.dimension === "time" ||
     named(column).unit?.dimension === "time" ||
     headerUnit(cellAt(header.names, column))?.dimension === "time";
+  const grid = bareGrid(shape, header, settings);
+  if (grid !== undefined)
+    return {
+      frequency: { column: 0, grid },
+      because: "column 1 is taken for a frequency",
+      refusal: withoutTime(shape),
+    };
   const clock = open.find(isClock);
   const byName =
     open.find((column) => isTimeUnit(column)) ??
@@ -188,15 +200,38 @@ function timeOf(shape: Shape, header: HeaderFacts, settings: CaptureSettings): T
   if (said !== undefined)
     return { because: `line ${said.line} gives the sample interval: \`${shortened(said.text)}\`` };
   if (clock !== undefined) return choose(clock, `column ${clock + 1} holds clock times`);
-  return {
-    refusal: trouble({
-      rule: "capture-without-time",
-      line: shape.headerLines + 1,
-      what: "no column is a time, and no line of the header gives a sample interval or a sample rate",
-      expected: "a column named `time` or `s`, or a header line such as `Sample Interval,1e-7`",
-      remedies: ["give the sample interval, or say which column is the time"],
-    }),
-  };
+  return { refusal: withoutTime(shape) };
+}
+
+const withoutTime = (shape: Shape): Finding =>
+  trouble({
+    rule: "capture-without-time",
+    line: shape.headerLines + 1,
+    what: "no column is a time, and no line of the header gives a sample interval or a sample rate",
+    expected: "a column named `time` or `s`, or a header line such as `Sample Interval,1e-7`",
+    remedies: ["give the sample interval, or say which column is the time"],
+  });
+
+/** Two columns without a name, a unit or anything said of them, that are a sweep by their numbers. */
+function bareGrid(shape: Shape, { names, units, interval, horizontalUnit }: HeaderFacts, settings: CaptureSettings) {
+  const isSaid = [names, units, interval, horizontalUnit].some((said) => said !== undefined);
+  const isSet = [0, 1].some((column) => {
+    const { use, unit } = settings.columns?.[column] ?? {};
+    return unit !== undefined || (use !== undefined && use !== "channel");
+  });
+  if (isSaid || isSet || shape.width !== 2 || shape.numeric.length !== 2) return undefined;
+  return bareSweep(valuesOf(shape, 0), valuesOf(shape, 1));
+}
+
+function frequencyGuessed(grid: Grid): Finding {
+  return trouble({
+    rule: "capture-frequency-guessed",
+    severity: "look",
+    line: 1,
+    what: `column 1 has no name; it begins above 1 kHz and rises in ${grid}, and column 2 never changes its sign: they are taken for frequency in hertz and amplitude`,
+    expected: "a first line that names both, e.g. `Frequency (Hz),Amplitude (V)`",
+    remedies: ["say that column 1 is the time, and in which unit, where it is one", "set its unit where it is kHz"],
+  });
 }
 
 function valuesOf(shape: Shape, column: number): readonly number[] {
@@ -252,7 +287,11 @@ function columnsOf({
     const set = settings.columns?.[column] ?? {};
     const written = nameAndUnit(cellAt(header.names, column));
     const part = `columns.${column}` as const;
-    const own = set.use ?? useOf({ column, name: written.name, shape, header, time, findings, reasons });
+    const isFrequency = column === time.frequency?.column || headerUnit(set.unit ?? "")?.dimension === "frequency";
+    const own =
+      set.use ??
+      (isFrequency ? "channel" : undefined) ??
+      useOf({ column, name: written.name, shape, header, time, findings, reasons });
     const continues = own === "continuation" ? time.column : own === "channel" ? continued?.shift() : undefined;
     if (own === "continuation") continued = columns.flatMap(({ use }, at) => (use === "channel" ? [at] : []));
     const use = continues === undefined ? own : "continuation";
@@ -278,7 +317,8 @@ function columnsOf({
       continue;
     }
     channels++;
-    const unitText = set.unit ?? (cellAt(header.units, column) || written.unit?.written || written.unknown);
+    const guessed = column === time.frequency?.column ? "Hz" : undefined;
+    const unitText = set.unit ?? guessed ?? (cellAt(header.units, column) || written.unit?.written || written.unknown);
     const writtenUnit =
       headerUnit(unitText) ??
       // A lone `A` is more often the first channel's name than the ampere.

@@ -1,6 +1,7 @@
 /** A file of amplitude against frequency instead of time: how it is known, and what it holds. */
+import type { Finding } from "../../catalogue/finding.ts";
 import type { BenchRecord, Channel } from "../../description/record.ts";
-import type { Dialect } from "./dialect.ts";
+import type { CaptureSettings, Dialect } from "./dialect.ts";
 
 const frequencyWords = /freq|^f$|^f ?[([]/i;
 
@@ -9,6 +10,22 @@ export function frequencyColumn(dialect: Dialect | undefined): number | undefine
   const at = dialect?.columns.findIndex(({ unit, name }) => unit === "Hz" || frequencyWords.test(name));
   return at === undefined || at < 0 ? undefined : at;
 }
+
+/** With what the file is read once more: its frequencies as a channel, and no time. What was said of it stays. */
+export function sweepSettings<Settings extends CaptureSettings>(
+  settings: Settings,
+  { columns }: Dialect,
+  frequency: number,
+): Settings {
+  const unit = columns[frequency]?.written;
+  const known = unit === undefined || unit === "" ? {} : { unit };
+  const column = { ...known, ...settings.columns?.[frequency], use: "channel" as const };
+  return { ...settings, columns: { ...settings.columns, [frequency]: column }, interval: 1 };
+}
+
+/** What the first reading said that is true of a sweep. */
+export const sweepFindings = (findings: readonly Finding[]): readonly Finding[] =>
+  findings.filter(({ rule }) => rule === "capture-frequency-guessed");
 
 const isPhase = ({ name, unit }: Channel): boolean => unit === "rad" || unit === "°" || /phase|phi|φ/i.test(name);
 

@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { sweepTones } from "../../../src/matching/fit/sweep.ts";
-import { frequencyColumn, readCapture, sweepOf } from "../../../src/readers/capture.ts";
+import {
+  type CaptureSettings,
+  frequencyColumn,
+  readCapture,
+  sweepFindings,
+  sweepOf,
+  sweepSettings,
+} from "../../../src/readers/capture.ts";
 import { chance } from "../two-resonators.ts";
 
 /** Current of the primary of a coupled pair with a generator in its loop, by complex impedances: no sum of resonance curves. */
@@ -53,7 +60,7 @@ describe("sweepOf", () => {
       const bytes = new TextEncoder().encode(`${head}\n${points.map(row).join("\n")}\n`);
       const first = readCapture(bytes);
       const column = frequencyColumn(first.dialect)!;
-      const read = readCapture(bytes, { columns: { [column]: { use: "channel" } }, interval: 1 });
+      const read = readCapture(bytes, sweepSettings({}, first.dialect!, column));
       const sweep = sweepOf(read.record!, first.dialect!.columns[column]!.name)!;
       const [lower, upper] = sweepTones(sweep);
       expect(Math.abs(lower!.frequency.value / 190.4e3 - 1)).toBeLessThan(0.02);
@@ -65,6 +72,66 @@ describe("sweepOf", () => {
       expect(Math.abs(lower!.frequency.value / plain!.frequency.value - 1)).toBeLessThan(1e-4);
     });
   }
+});
+
+describe("two columns without names", () => {
+  const bytesOf = (rows: readonly string[]) => new TextEncoder().encode(`${rows.join("\n")}\n`);
+  const looked = (rows: readonly string[], settings: CaptureSettings = {}) => {
+    const bytes = bytesOf(rows);
+    const first = readCapture(bytes, settings);
+    const column = frequencyColumn(first.dialect);
+    if (column === undefined) return { ...first, sweep: undefined };
+    const again = readCapture(bytes, sweepSettings(settings, first.dialect!, column));
+    return {
+      ...first,
+      findings: sweepFindings(first.findings),
+      sweep: again.record && sweepOf(again.record, first.dialect!.columns[column]!.name),
+    };
+  };
+  const even = Array.from({ length: 401 }, (_, n) => 160e3 + n * 200);
+  const byRatio = Array.from({ length: 1201 }, (_, n) => 1e3 * 10 ** (n / 400));
+
+  // law: by construction, the same two resonances at the same frequencies
+  it.each([
+    ["in equal steps", even, (f: number) => `${f},${pairAt(f, 0.16).toPrecision(5)}`],
+    ["in equal ratios", byRatio, (f: number) => `${f.toPrecision(6)}\t${pairAt(f, 0.16).toExponential(4)}`],
+    ["in decibels", even, (f: number) => `${f};${(20 * Math.log10(pairAt(f, 0.16)) - 60).toFixed(2)}`],
+  ] as const)("are a sweep where the first rises %s from far above zero", (_, points, row) => {
+    const { sweep, findings, dialect } = looked(points.map(row));
+    const [lower, upper] = sweepTones(sweep!);
+    expect(Math.abs(lower!.frequency.value / 190.4e3 - 1)).toBeLessThan(0.02);
+    expect(upper!.frequency.value).toBeGreaterThan(1.1 * lower!.frequency.value);
+    expect(findings.map(({ rule }) => rule)).toEqual(["capture-frequency-guessed"]);
+    expect(dialect?.reasons.find(({ part }) => part === "time")?.because).toMatch(/taken for a frequency/);
+  });
+
+  it("are what a person says they are", () => {
+    const rows = even.map((f) => `${f / 1e3},${pairAt(f, 0.16).toPrecision(5)}`);
+    expect(looked(rows).sweep).toBeUndefined();
+    const inKilohertz = looked(rows, { columns: { 0: { unit: "kHz" } } });
+    expect(inKilohertz.sweep?.frequency[0]).toBe(160e3);
+    expect(inKilohertz.findings).toEqual([]);
+    const inHertz = even.map((f) => `${f},${pairAt(f, 0.16).toPrecision(5)}`);
+    const asTime = looked(inHertz, { columns: { 0: { use: "time", unit: "ns" } } });
+    expect(asTime.sweep).toBeUndefined();
+    expect(asTime.record?.interval).toBeCloseTo(200e-9, 15);
+  });
+
+  const swings = (n: number) => Math.sin(n / 3).toFixed(4);
+  it.each([
+    ["begins at zero", even.map((_, n) => `${n * 200},${pairAt(200e3 + n, 0.16)}`)],
+    ["begins a step or two above zero", even.map((_, n) => `${(n + 2) * 1000},1.5`)],
+    ["is small", even.map((_, n) => `${(n * 1e-7).toExponential(3)},1.5`)],
+    ["stands beside one that swings", even.map((f, n) => `${f},${swings(n)}`)],
+    ["falls", even.map((f) => `${320e3 - f},1.5`)],
+    ["keeps no grid", even.map((f, n) => `${f + (n % 7) * 1e3 + n ** 3},1.5`)],
+    ["is one of a few rows", even.slice(0, 6).map((f) => `${f},1.5`)],
+    ["has a name", ["Time,V", ...even.map((f) => `${f},1.5`)]],
+    ["stands beside two others", even.map((f) => `${f},1.5,1.6`)],
+  ] as const)("are no sweep where the first %s", (_, rows) => {
+    expect(looked(rows).sweep).toBeUndefined();
+    expect(looked(rows).findings.map(({ rule }) => rule)).not.toContain("capture-frequency-guessed");
+  });
 });
 
 describe("sweepTones", () => {
