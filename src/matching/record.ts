@@ -5,11 +5,12 @@ import { allSteps } from "../numerics/steps.ts";
 import { bridgeBurstsOf } from "./reading/bridge-output.ts";
 import {
   type ChannelReading,
-  drivenCarrier,
   type EnvelopeTrace,
   envelopeTrace,
   fittedCarrier,
+  followingCarrier,
   readChannel,
+  signalCarrier,
   steadyTones,
 } from "./reading/channel.ts";
 import { type DrivenPoles, drivenPoles } from "./reading/driven-poles.ts";
@@ -323,13 +324,30 @@ function bestCarrier({
     const fitted = main && byCurrent && { channel: main.index, is: estimateOf(byCurrent) };
     return fitted && narrows(fitted.is, seen.is) ? fitted : seen;
   }
-  const driven: Measured | undefined =
-    main === undefined || drives.length === 0 ? undefined : drivenCarrier(main.reading, drives, interval);
+  const by = levels.gates.length > 0 ? "gate" : "signal";
+  const driven = main === undefined || drives.length === 0 ? undefined : drivenCarrier(main, drives, { interval, by });
   if (main !== undefined && driven !== undefined) return { channel: main.index, is: estimateOf(driven) };
   const strongest = poles?.is.poles.reduce((best, one) => (one.share > best.share ? one : best));
   return poles === undefined || strongest === undefined
     ? undefined
     : { channel: poles.channel, is: strongest.frequency };
+}
+
+/**
+ * The bridge's frequency as a channel shows it. A channel that does not show the primary's current can be explained by an even drive where
+ * the bridge follows that current, hardly the other way round.
+ *
+ * @param by  what shows the drives
+ */
+function drivenCarrier(
+  { reading, channel: { role } }: Read,
+  drives: readonly Pulse[],
+  { interval, by }: { interval: number; by: "gate" | "signal" },
+): Measured | undefined {
+  const fitted = fittedCarrier(reading, interval);
+  if (fitted !== undefined && role === "primaryCurrent") return fitted;
+  const following = followingCarrier(reading, drives, { interval, role, by });
+  return following ?? fitted ?? signalCarrier(reading, drives, interval);
 }
 
 function steadyOf({ index, reading }: Read, interval: number): FromChannel<readonly Estimate[]> | undefined {

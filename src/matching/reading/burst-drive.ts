@@ -27,7 +27,7 @@ const before = 12;
 const after = 20;
 
 /** What a channel may show of a step of the bridge. */
-function answersOf(role: ChannelRole): readonly StepAnswer[] {
+export function answersOf(role: ChannelRole): readonly StepAnswer[] {
   if (role === "primaryCurrent") return ["current"];
   return role === "pickupLoop" ? ["loop", "voltage", "current"] : ["current", "loop", "voltage"];
 }

@@ -1,7 +1,7 @@
 /** The frequency of a signal whose drive no square explains: its zero crossings from where the signal stands clear to the drive's end. */
 import { analyticSignal } from "../../numerics/analytic-signal.ts";
 import type { Measured } from "./estimate.ts";
-import type { Stretch } from "./stretch.ts";
+import { bridged, type Stretch } from "./stretch.ts";
 
 /** Counted from the first half-cycle that reaches this part of the greatest. */
 const clearShare = 0.1;
@@ -27,7 +27,7 @@ export function carrierOf(
   }: { from: number; to: number; angular: number; noise: number; interval: number },
 ): Measured | undefined {
   const cycle = (2 * Math.PI) / angular;
-  const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
+  const filled = bridged(values, cycle / 2);
   const crossingsIn = (band: { low: number; high: number }) =>
     crossingsOf(
       analyticSignal(filled, band).real,

@@ -2,6 +2,7 @@
 import type { Channel, ChannelRole } from "../../description/record.ts";
 import { analyticSignal, envelopeOf } from "../../numerics/analytic-signal.ts";
 import { medianOf } from "../../numerics/robust.ts";
+import { answersOf } from "./burst-drive.ts";
 import { type Burst, burstsOf, type Segments } from "./bursts.ts";
 import { carrierOf } from "./carrier.ts";
 import { type Converter, converterOf } from "./converter.ts";
@@ -15,6 +16,7 @@ import { stretchOf, varianceOf } from "./stretch.ts";
 import { type Survey, spans, survey } from "./survey.ts";
 import { type BurstTones, type DriveEdges, readTones, type SignalChannel } from "./tones.ts";
 import type { Pulse } from "./two-level.ts";
+import { windowedCarrier } from "./windowed-drive.ts";
 
 export interface ChannelReading {
   readonly signal: SignalChannel;
@@ -181,15 +183,44 @@ export function fittedCarrier({ drives: own }: ChannelReading, interval: number)
   return { ...mean, error: Math.hypot(mean.error, looksEven / length), freedom: 1e6 };
 }
 
-/** Mean frequency over the drives: of the bridge where a square explains the bursts, else of the signal. @param interval of the record [s] */
-export function drivenCarrier(
-  reading: ChannelReading,
+/** Drivers answer a gate late; where a signal alone shows the drive its start may be another half-cycle. */
+const slackOf = { gate: { early: 0.15, late: 0.4 }, signal: { early: 1, late: 0.7 } };
+
+/**
+ * Mean frequency over the drives of a bridge that follows the primary's current; undefined where that does not explain the bursts.
+ *
+ * @param drives    when it was driven, in samples
+ * @param interval  of the record [s]
+ * @param by        what shows the drives
+ */
+export function followingCarrier(
+  { signal, poles, segments, drives: own }: ChannelReading,
+  drives: readonly Pulse[],
+  { interval, role, by }: { interval: number; role: ChannelRole; by: keyof typeof slackOf },
+): Measured | undefined {
+  if (poles === undefined) return undefined;
+  const peak = segments.bursts.reduce((most, burst) => Math.max(most, burst.peak), 0);
+  return windowedCarrier(signal, drives, {
+    poles: poles.poles,
+    answers: answersOf(role),
+    slack: slackOf[by],
+    evens: own.flatMap(({ drive }) => (drive?.usual.by === "even" ? [drive] : [])),
+    interval,
+    peak,
+  });
+}
+
+/**
+ * Mean frequency of the signal itself over the drives.
+ *
+ * @param drives    when it was driven, in samples
+ * @param interval  of the record [s]
+ */
+export function signalCarrier(
+  { signal, rough }: ChannelReading,
   drives: readonly Pulse[],
   interval: number,
 ): Measured | undefined {
-  const fitted = fittedCarrier(reading, interval);
-  if (fitted !== undefined) return fitted;
-  const { signal, rough } = reading;
   const step = Math.max(1, Math.floor(1 / (rough.frequency * perCycle)));
   const cycle = 1 / rough.frequency;
   const { samples, converter } = signal;

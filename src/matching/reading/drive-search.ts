@@ -11,10 +11,10 @@ export interface Usual {
   readonly beside: number | undefined;
 }
 
-export interface DriveSearch {
+/** The values of a burst and where it is driven. */
+export interface Driven {
   /** NaN where a value does not count; from the quiet before the burst into its free decay. */
   readonly values: Float64Array;
-  readonly decay: FreeDecay;
   /** Where the burst begins to stand out, and from where on the decay alone explains it. */
   readonly startNear: number;
   readonly endNear: number;
@@ -23,6 +23,10 @@ export interface DriveSearch {
   /** Variance of the noise per value, and the greatest value. */
   readonly noise: number;
   readonly peak: number;
+}
+
+export interface DriveSearch extends Driven {
+  readonly decay: FreeDecay;
   /** What the channel may be. */
   readonly answers: readonly StepAnswer[];
   readonly usual?: Usual;
@@ -60,11 +64,11 @@ const rounded = 0.006;
 export const clearly = 1.15;
 
 /** Mean square that is left, over the noise's variance. */
-export function leftOver({ noise }: DriveSearch, drive: SquareDrive): number {
+export function leftOver({ noise }: Pick<Driven, "noise">, drive: SquareDrive): number {
   return drive.squares / (drive.count - drive.parameters) / noise;
 }
 
-export function isExplained(search: DriveSearch, one: Fitted): boolean {
+export function isExplained(search: Pick<Driven, "noise" | "peak">, one: Pick<Fitted, "drive" | "answer">): boolean {
   return (
     leftOver(search, one.drive) <
     explainedOver + ((one.answer === "loop" ? rounded : bent) * search.peak) ** 2 / search.noise

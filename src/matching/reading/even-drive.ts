@@ -93,7 +93,8 @@ function shifted(
   return evenFrom(span, { at: moves[0]! + more * half, half, level, poles, answer });
 }
 
-function evenFrom(
+/** An even drive without its end, near a start and a length of the half-cycles. */
+export function evenFrom(
   span: Span,
   {
     at,

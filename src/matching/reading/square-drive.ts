@@ -11,6 +11,8 @@ export interface StepModel {
   readonly heights: Float64Array;
   /** Of moves that are near 0 beforehand: 1/variance, in units of the noise's variance; 0 for the others. */
   readonly weights?: Float64Array;
+  /** Where the steps follow from the poles: the moves from `from` on are the changes of the poles, decay and frequency of each, from these. */
+  readonly tied?: { readonly from: number; readonly poles: readonly DampedPole[] };
 }
 
 export interface SquareDrive {
@@ -286,7 +288,26 @@ function linearised(
     observePrior(normal, 2 * count + 1 + 2 * k, { weight: decayWeight, off: decay - poles[k]!.decay });
     observePrior(normal, 2 * count + 2 + 2 * k, { weight: angularWeight, off: angular - poles[k]!.angular });
   }
+  if (model.tied !== undefined) observeTies(normal, point, model.tied);
   return normal;
+}
+
+/** By how much a pole and the move that stands for its change may differ, radians per value, over the noise's standard deviation. */
+const tieSlack = 1e-6;
+
+function observeTies(
+  normal: Normal,
+  { poles, moves }: Point,
+  { from, poles: about }: { from: number; poles: readonly DampedPole[] },
+): void {
+  const size = normal.side.length;
+  const changes = poles.flatMap(({ decay, angular }, k) => [decay - about[k]!.decay, angular - about[k]!.angular]);
+  for (const [p, change] of changes.entries()) {
+    const row = new Float64Array(size);
+    row[changes.length + 1 + p] = 1 / tieSlack;
+    row[size - moves.length + from + p] = -1 / tieSlack;
+    observe(normal, row, (moves[from + p]! - change) / tieSlack);
+  }
 }
 
 /** A parameter that is known beforehand, and how far from it the point is. */

@@ -39,6 +39,34 @@ export function stretchOf(
   return { values, from: first + (step - 1) / 2, step };
 }
 
+/**
+ * The values with gaps of at most `longest` bridged by the cubic through the values and slopes at either side, as a clipped half-cycle
+ * goes on over the instrument's range; 0 in longer gaps.
+ */
+export function bridged(values: Float64Array, longest: number): Float64Array {
+  const out = Float64Array.from(values, (value) => (Number.isNaN(value) ? 0 : value));
+  for (let n = 0; n < values.length; n++) {
+    if (!Number.isNaN(values[n]!)) continue;
+    const first = n;
+    while (n < values.length && Number.isNaN(values[n]!)) n++;
+    const [a, b] = [values[first - 1], values[n]];
+    if (n - first > longest || a === undefined || b === undefined) continue;
+    const width = n - first + 1;
+    const rise = width * slopeOf(a, values[first - 2], a - (values[first - 2] ?? a));
+    const fall = width * slopeOf(b, values[n + 1], (values[n + 1] ?? b) - b);
+    for (let i = first; i < n; i++) {
+      const t = (i - first + 1) / width;
+      out[i] = a + t * (b - a) + t * (1 - t) * ((1 - t) * (rise - (b - a)) - t * (fall - (b - a)));
+    }
+  }
+  return out;
+}
+
+/** 0 beside a gap of one value only, where no slope is seen. */
+function slopeOf(value: number, beside: number | undefined, slope: number): number {
+  return beside === undefined || Number.isNaN(beside) || Number.isNaN(value) ? 0 : slope;
+}
+
 /** Undefined for fewer than twenty values. */
 export function varianceOf(values: Float64Array): number | undefined {
   const finite = values.filter((value) => Number.isFinite(value));

@@ -1,5 +1,6 @@
 /** Zeros of a curve. */
 import { analyticSignal } from "../../numerics/analytic-signal.ts";
+import { bridged } from "./stretch.ts";
 
 export interface Zero {
   readonly at: number;
@@ -29,6 +30,5 @@ export function zerosOf(
 }
 
 export function smoothed(values: Float64Array, cycle: number): Float64Array {
-  const filled = values.map((value) => (Number.isNaN(value) ? 0 : value));
-  return analyticSignal(filled, { low: 0.25 / cycle, high: Math.min(0.5, 3.5 / cycle) }).real;
+  return analyticSignal(bridged(values, cycle / 2), { low: 0.25 / cycle, high: Math.min(0.5, 3.5 / cycle) }).real;
 }
