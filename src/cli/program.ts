@@ -196,9 +196,20 @@ export function programOf(io: Io, done: (code: number) => void): Command {
 
   verb("bringup", "Bench: bring it up in stages, with what each probe must show before the next switch is thrown.")
     .argument("<file>", "coil file, or -")
+    .option(
+      "--pickup <what>",
+      "your own loop or wire and where it stands, e.g. loop:100mm,turns:2,at:1.5m or area:80cm²,at:1m or wire:0.3m,at:2m,into:probe",
+    )
     .option(...json)
-    .addHelpText("after", examples("coilwright bringup lantern.yaml", "coilwright bringup lantern.yaml --json"))
-    .action(async (file: string, options: { json?: boolean }) =>
+    .addHelpText(
+      "after",
+      examples(
+        "coilwright bringup lantern.yaml",
+        "coilwright bringup lantern.yaml --pickup loop:100mm,turns:2,at:1.5m",
+        "coilwright bringup lantern.yaml --json",
+      ),
+    )
+    .action(async (file: string, options: { json?: boolean; pickup?: string }) =>
       done(await (await import("./commands/bringup.ts")).bringup(io, file, options)),
     );
 

@@ -5,14 +5,20 @@ import { bringup as sheetOf } from "../../workbench/bringup.ts";
 import { judge, readInput } from "../coil-input.ts";
 import { exitFor } from "../exit.ts";
 import type { Io } from "../io.ts";
+import { pickupOption } from "../pickup-option.ts";
 
 /** `coilwright bringup FILE`: the staged sheet for a first power-up. */
-export async function bringup(io: Io, name: string, { json = false }: { readonly json?: boolean }): Promise<number> {
+export async function bringup(
+  io: Io,
+  name: string,
+  { json = false, pickup: said }: { readonly json?: boolean; readonly pickup?: string },
+): Promise<number> {
+  const pickup = pickupOption(said);
   const input = await readInput(io, name);
   const { file, solution, study, findings } = judge(input.text);
   const code = exitFor({ readable: file.coil !== undefined, findings });
   const { width, colour } = io;
-  const sheet = solution && study ? sheetOf({ file, solution, study }) : undefined;
+  const sheet = solution && study ? sheetOf({ file, solution, study, ...(pickup ? { pickup } : {}) }) : undefined;
   if (json) {
     io.out(
       `${JSON.stringify({ ...checkJson({ findings, ...(solution ? { solution } : {}), ...(study ? { study } : {}) }), ...sheet }, undefined, 2)}\n`,

@@ -11,6 +11,7 @@ import type {
   Expectation,
   GroundLeadAdvice,
   PickupAdvice,
+  PickupReading,
 } from "../../workbench/bringup-contract.ts";
 import { headText } from "./head.ts";
 import { type Paint, painter } from "./paint.ts";
@@ -107,8 +108,26 @@ function transformerBlock(
   ].join("\n");
 }
 
+/** `Your loop of 2 turns and 100 mm diameter, 1.5 m off, into 50 Ω: 0.4 V …` */
+function chosenText({ kind, size, turns, into, distance, atLowBus, atFull, limit, withinAtFull, from }: PickupReading) {
+  const what =
+    kind === "wire"
+      ? `wire of ${shown(size, "m", 2)}`
+      : `loop of ${turns} ${turns === 1 ? "turn" : "turns"} and ${shown(size, "m", 2)} diameter`;
+  const input = into === "probe" ? "a 10:1 probe" : "50 Ω";
+  const farther =
+    from === undefined ? "nowhere within 10 m it is less: use a smaller one" : `from ${metres(from)} on it stays below`;
+  const verdict = withinAtFull
+    ? "three times the reading stays below that"
+    : `three times the reading is more, ${farther}`;
+  return (
+    `Your ${what}, ${metres(distance)} off, into ${input}: ${shown(atLowBus, "V", 2)} at the low bus, ${shown(atFull, "V", 2)} at full. ` +
+    `That input bears ${shown(limit, "V", 2)} at this frequency; ${verdict}.`
+  );
+}
+
 function pickupBlock(
-  { wireLength, loopDiameter, loopTurns, readings, wireFrom, limit, says }: PickupAdvice,
+  { wireLength, loopDiameter, loopTurns, readings, chosen, wireFrom, limit, says }: PickupAdvice,
   { paint, width }: Page,
 ): string {
   const distances = [...new Set(readings.map(({ distance }) => distance))];
@@ -139,6 +158,7 @@ function pickupBlock(
     ),
     ...rows,
     wrap(from, { width, first: "  " }),
+    ...(chosen ? [wrap(chosenText(chosen), { width, first: "  " })] : []),
     ...says.map((line) => wrap(line, { width, first: "  - ", indent: "    " })),
   ].join("\n");
 }
