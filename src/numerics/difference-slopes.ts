@@ -3,7 +3,8 @@
 /**
  * d residual / d parameter, [residuals × parameters], row-major, as `levenbergMarquardt` takes it.
  *
- * @param steps  [parameters]: far above rounding, far below where the model bends
+ * @param residualsOf  may have no finite first value where a parameter passes a bound: the step is then taken the other way
+ * @param steps        [parameters]: far above rounding, far below where the model bends
  */
 export function differenceSlopes(
   residualsOf: (parameters: Float64Array) => Float64Array,
@@ -12,10 +13,15 @@ export function differenceSlopes(
   return (parameters, residuals) => {
     const size = steps.length;
     const slopes = new Float64Array(residuals.length * size);
-    steps.forEach((step, p) => {
+    const movedBy = (p: number, step: number) => {
       const moved = parameters.slice();
       moved[p]! += step;
-      const then = residualsOf(moved);
+      return residualsOf(moved);
+    };
+    steps.forEach((ahead, p) => {
+      const forward = movedBy(p, ahead);
+      const step = Number.isFinite(forward[0]) ? ahead : -ahead;
+      const then = step === ahead ? forward : movedBy(p, step);
       for (let row = 0; row < residuals.length; row++) slopes[row * size + p] = (then[row]! - residuals[row]!) / step;
     });
     return slopes;

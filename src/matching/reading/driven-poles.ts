@@ -128,7 +128,7 @@ const rounding = 0.29;
  * What a bridge that is no perfect square and the secondary's higher modes leave, as standard deviations: in parts of a frequency, in cycles
  * that a phase is off over the drive, and in parts of the coupling.
  */
-const doubt = { frequency: 1.5e-4, phase: 7e-3, coupling: 2e-3 };
+const doubt = { frequency: 1.5e-4, phase: 9e-3, coupling: 2e-3 };
 /** Values that the errors stand on are many. */
 const freedom = 60;
 

@@ -16,7 +16,9 @@ const stride = 0.1;
 const own = 3;
 /** Starts that are fitted, and cycles by which they differ at least. */
 const tried = { most: 3, apart: 0.3 };
-const iterations = 8;
+const iterations = 12;
+/** Of a tank with its bridge, and of a secondary: a fit that begins with two Qs alike may rest with one of them without end. */
+const usualQs = { tankQ: 40, secondaryQ: 120 };
 
 /** The fits from one pair, with the starts that explain its beginning best. */
 export function beginnings(
@@ -50,8 +52,10 @@ export function beginnings(
     );
     const moves = new Float64Array(changes.usual.length);
     moves[0] = delay * cycle;
-    const fitted = fitPair(span, changes, { pair, scale, offset: 0, sag: 0, start: at, moves }, iterations);
-    return fitted === undefined ? [] : [{ fitted, seen }];
+    return [pair, { ...pair, ...usualQs }].flatMap((from) => {
+      const fitted = fitPair(span, changes, { pair: from, scale, offset: 0, sag: 0, start: at, moves }, iterations);
+      return fitted === undefined ? [] : [{ fitted, seen }];
+    });
   });
 }
 
