@@ -13,6 +13,8 @@ import { isKept, powerAtEnd, RowParser } from "./rows.ts";
 
 /** Bytes from which the dialect is guessed. */
 export const headSize = 1 << 18;
+/** Rows for which room is made at once; further ones make their own. */
+const mostExpected = 1 << 25;
 /** Lines from which the dialect is guessed. */
 const headLines = 400;
 
@@ -26,9 +28,12 @@ export class CsvReader {
   private keep: ((piece: Uint8Array, last: boolean) => Uint8Array) | undefined;
   private encoding: ReturnType<typeof encodingOf> | undefined;
   private readonly settings: CaptureSettings;
+  private readonly bytesTotal: number | undefined;
 
-  constructor(settings: CaptureSettings) {
+  /** @param bytesTotal  of the file, where it is known */
+  constructor(settings: CaptureSettings, bytesTotal?: number) {
     this.settings = settings;
+    this.bytesTotal = bytesTotal;
   }
 
   get rows(): number {
@@ -90,10 +95,18 @@ export class CsvReader {
     }
     const rowsSeen = lines.slice(guess.dialect.headerLines, headLines).filter((line) => line.trim() !== "");
     const endsInPower = rowsSeen.slice(0, 20).every((line) => powerAtEnd.test(line));
-    const body = bodyOf(guess.dialect, { newline, endsInPower });
+    const rowsExpected = last ? 0 : this.rowsExpected(lines.length - guess.dialect.headerLines, head.length);
+    const body = bodyOf(guess.dialect, { newline, endsInPower, rowsExpected });
     this.body = body;
     body.rows.push(head.subarray(offsetOfLine(head, guess.dialect.headerLines, newline)));
     if (body.rows.gaveUp) this.refused = true;
+  }
+
+  /** By the rows of the head, and a little more; 0 where nothing is known. */
+  private rowsExpected(rowsOfHead: number, bytesOfHead: number): number {
+    const isWide = this.encoding?.encoding.startsWith("utf-16") === true;
+    const bytes = (this.bytesTotal ?? 0) / (isWide ? 2 : 1);
+    return Math.min(mostExpected, Math.ceil((1.04 * rowsOfHead * bytes) / bytesOfHead));
   }
 
   private refuse(finding: Finding): void {
@@ -157,13 +170,16 @@ function offsetOfLine(bytes: Uint8Array, line: number, newline: "\n" | "\r"): nu
   return at;
 }
 
-function bodyOf(dialect: Dialect, { newline, endsInPower }: { newline: "\n" | "\r"; endsInPower: boolean }): Body {
+function bodyOf(
+  dialect: Dialect,
+  { newline, endsInPower, rowsExpected }: { newline: "\n" | "\r"; endsInPower: boolean; rowsExpected: number },
+): Body {
   const columns = dialect.columns.map((column, index) => {
     if (!isKept(column.use)) return undefined;
     const continued = dialect.columns[column.continues ?? index]?.use;
     return continued === "time" && dialect.interval === undefined
       ? new GrowingTimes()
-      : new GrowingSamples({ whole: column.codes !== undefined });
+      : new GrowingSamples({ whole: column.codes !== undefined, expected: rowsExpected });
   });
   const growing = dialect.columns.flatMap(({ factor, codes }, index) => {
     const column = columns[index];

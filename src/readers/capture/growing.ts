@@ -79,8 +79,13 @@ export class GrowingTimes implements Times {
 const notMeasured = 9e36;
 const notANumber = 9.905e37;
 
+/** A list that was made longer than its values by this part of it is handed on as it is: what was never written takes no memory. */
+const mostUnused = 0.1;
+
 export class GrowingSamples {
   private readonly blocks: Float32Array[] = [];
+  /** Values in the last block. */
+  private filled = 0;
   length = 0;
   /** Values so far that were the instrument's mark for an overrange. */
   marked = 0;
@@ -88,8 +93,10 @@ export class GrowingSamples {
   broken = 0;
   private readonly whole: boolean;
 
-  constructor({ whole = false }: { whole?: boolean } = {}) {
+  /** @param expected  values that will probably come: as many stand in one list, which then need not be put together */
+  constructor({ whole = false, expected = 0 }: { whole?: boolean; expected?: number } = {}) {
     this.whole = whole;
+    if (expected > blockSize) this.blocks.push(new Float32Array(expected));
   }
 
   append({ values, from, stride, count, factor, offset }: Strided): void {
@@ -97,17 +104,27 @@ export class GrowingSamples {
       for (let i = 0, read = from; i < count; i++, read += stride) if (values[read]! % 1 !== 0) this.broken++;
     let at = from;
     for (let done = 0; done < count; ) {
-      const within = this.length % blockSize;
-      if (within === 0) this.blocks.push(new Float32Array(blockSize));
-      const block = this.blocks[this.blocks.length - 1] as Float32Array;
-      const step = Math.min(count - done, blockSize - within);
+      const block = this.open();
+      const within = this.filled;
+      const step = Math.min(count - done, block.length - within);
       for (let i = within; i < within + step; i++, at += stride) {
         const value = values[at]!;
         block[i] = value > notMeasured || value < -notMeasured ? this.unmeasured(value) : value * factor + offset;
       }
       done += step;
+      this.filled += step;
       this.length += step;
     }
+  }
+
+  /** The last block, or another behind it where it is full. */
+  private open(): Float32Array {
+    const last = this.blocks[this.blocks.length - 1];
+    if (last !== undefined && this.filled < last.length) return last;
+    const next = new Float32Array(blockSize);
+    this.blocks.push(next);
+    this.filled = 0;
+    return next;
   }
 
   private unmeasured(value: number): number {
@@ -116,14 +133,21 @@ export class GrowingSamples {
     return value > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   }
 
-  /** All values in one array; the blocks are given up one by one, so that hardly more than the array itself is held. */
+  /** All values in one array; blocks that have to be put together are given up one by one, so that hardly more than the array is held. */
   take(): Float32Array {
-    const whole = new Float32Array(this.length);
-    for (let start = (this.blocks.length - 1) * blockSize; start >= 0; start -= blockSize) {
-      const block = this.blocks.pop() as Float32Array;
-      whole.set(block.subarray(0, Math.min(blockSize, this.length - start)), start);
-    }
+    const { length } = this;
+    const [only] = this.blocks;
     this.length = 0;
+    if (only !== undefined && this.blocks.length === 1 && only.length - length <= mostUnused * only.length) {
+      this.blocks.pop();
+      return only.subarray(0, length);
+    }
+    const whole = new Float32Array(length);
+    let end = length;
+    for (let count = this.filled; this.blocks.length > 0; count = this.blocks.at(-1)?.length ?? 0) {
+      end -= count;
+      whole.set(this.blocks.pop()!.subarray(0, count), end);
+    }
     return whole;
   }
 }

@@ -97,7 +97,7 @@ class CaptureReader {
   }
 
   private beginCsv(): boolean {
-    this.csv = new CsvReader(this.settings);
+    this.csv = new CsvReader(this.settings, this.watch.bytesTotal);
     const held = this.held();
     this.waiting = [];
     return this.csv.push(held);
