@@ -30,8 +30,10 @@ export interface LowBurst {
   readonly network: BurstNetwork;
 }
 
-/** Coils drawn from the tolerances. */
-const draws = 40;
+/** Coils drawn from the tolerances; fewer where one burst alone takes thousands of steps, of a tank far out of tune. */
+const mostDraws = 40;
+const fewestDraws = 5;
+const usualSteps = 4000;
 /** Quantiles of the 90 % interval. */
 const [lowShare, highShare] = [0.05, 0.95];
 
@@ -65,6 +67,10 @@ export function lowBurst({
     burstAt(network, burstInputOf(pointAt(base, parameters, u), 0), { onTime, waveforms });
   const nominal = run(new Float64Array(parameters.length), true);
   const random = normals(7);
+  const draws = Math.max(
+    fewestDraws,
+    Math.min(mostDraws, Math.round((mostDraws * usualSteps) / Math.max(1, nominal.steps))),
+  );
   const spread = Array.from({ length: draws }, () => run(Float64Array.from(parameters, random)));
   const rangeOf = (value: number, all: readonly number[]): Range => {
     const sorted = all.filter(Number.isFinite).sort((a, b) => a - b);

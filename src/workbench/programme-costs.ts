@@ -17,10 +17,16 @@ export interface CostStudy {
   readonly litFrom: Second | undefined;
 }
 
-type Costs = Readonly<Record<keyof PulseCosts, Joule>> & { readonly lit: boolean };
+type Costs = Readonly<Record<keyof PulseCosts, Joule>> & {
+  readonly lit: boolean;
+  readonly whole: boolean;
+};
 const kinds = ["drawn", "switchLoss", "bankLoss"] as const satisfies readonly (keyof PulseCosts)[];
 
-const points = 16;
+/** Even on-times of the table; fewer where one burst alone has thousands of half-cycles, and two rates then in place of three. */
+const usualPoints = 16;
+const fewestPoints = 4;
+const usualHalfCycles = 1500;
 /** Of the full bus: where the power law is taken from, and where it is checked. */
 const lowBus: Ratio = 0.7;
 const checkBus: Ratio = 0.85;
@@ -37,7 +43,7 @@ const known = new WeakMap<Solution, Map<string, CostStudy | undefined>>();
  * as well.
  *
  * @param longest, highest  limits of on-time and rate
- * @returns undefined where the file does not allow a burst
+ * @returns undefined where the file does not allow a burst, or the longest has more half-cycles than are followed
  * @validity  each pulse costs what it costs in a steady train of its own; a burst between unlike ones may cost less or more
  * @source    burst-simulation; checked against it half way between the points
  */
@@ -62,7 +68,14 @@ function computed(
   const rates = [...new Set([Math.min(slow, highest), Math.min(coil.interrupter?.rate ?? slow, highest), highest])];
   const at = (onTime: Second, bus: Ratio): readonly Costs[] =>
     rates.flatMap((rate) => costsOf(coil, solution, { ...setting, onTime, rate, busVoltage: bus * full }));
-  if (!(longest > 0 && full > 0) || at(longest, 1).length === 0) return undefined;
+  const [last] = longest > 0 && full > 0 ? at(longest, 1) : [];
+  // What a burst that is not followed to its end would cost is not known, and less is no bound.
+  if (last === undefined || !last.whole) return undefined;
+  // A tank far out of tune swings thousands of times in a burst, whether the bridge follows it or not.
+  const fastest = Math.max(...["poles.upper", "tank.frequency"].map((id) => solution.figures.get(id)?.value ?? 0));
+  const thinned = usualHalfCycles / (2 * fastest * longest);
+  const points = Math.max(fewestPoints, Math.round(usualPoints * Math.min(1, thinned)));
+  if (points < usualPoints) rates.splice(1, rates.length - 2);
   const step = longest / points;
   const row = (bus: Ratio) => Array.from({ length: points + 1 }, (_, n) => (n === 0 ? [] : at(n * step, bus)));
   const [atFull, atLow] = [row(1), row(lowBus)];
@@ -106,7 +119,7 @@ function computed(
         if (scale > 0) worst = Math.max(worst, Math.abs(found - true_) / scale);
       }
     };
-    for (let n = 2; n < points; n += 2) check((n + 0.5) * step, 1);
+    for (let n = Math.min(2, points / 2); n < points; n += 2) check((n + 0.5) * step, 1);
     for (let n = 4; n <= points; n += 4) check(n * step, checkBus);
     return worst;
   }
@@ -126,7 +139,7 @@ function rising(
 }
 
 function costsOf(coil: Coil, solution: Solution, setting: BurstSetting & { rate: Hertz; busVoltage: Volt }): Costs[] {
-  const { figures, breakoutTime } = study(coil, solution, setting);
+  const { figures, breakoutTime, reached } = study(coil, solution, setting);
   const value = (id: string): number | undefined => figures.get(id)?.value;
   const drawn = value("burst.energyDrawn");
   if (drawn === undefined) return [];
@@ -135,6 +148,7 @@ function costsOf(coil: Coil, solution: Solution, setting: BurstSetting & { rate:
       drawn: Math.max(0, drawn - (value("burst.energyReturned") ?? 0)),
       switchLoss: value("switch.lossPerBurst") ?? 0,
       bankLoss: (value("bank.heatEach") ?? 0) / setting.rate,
+      whole: reached === "endTime",
       lit: breakoutTime !== undefined,
     },
   ];

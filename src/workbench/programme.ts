@@ -40,11 +40,11 @@ export function planProgramme(
   requireSong(song);
   const played = transposed(song, options.transpose ?? 0);
   const found = limitsOf(coil);
-  const missing = missingFor(coil);
-  if (found === undefined || coil.interrupter === undefined) return withoutLimits(played, missing);
+  if (found === undefined || coil.interrupter === undefined) return withoutLimits(played, missingFor(coil));
   const { limits, assumed } = found;
-  const energies = energiesOf(coil, solution, limits, options);
   const longest = options.onTime ?? coil.interrupter.onTime;
+  const energies = energiesOf(coil, solution, { limits, longest }, options);
+  const missing = [...missingFor(coil), ...(energies || !isComplete(coil) ? [] : [tooLong])];
   const shaping = shapingOf({ longest, limits, litFrom: energies?.litFrom ?? 0, options });
   const load: Load | undefined = energies && coil.supply && { costs: energies.costs, bus: busStore(coil.supply) };
   const parts = { limits, assumed, load, energies, missing };
@@ -122,17 +122,37 @@ function shapingOf({
 function energiesOf(
   coil: Coil,
   solution: Solution,
-  limits: ProgrammeLimits,
+  { limits, longest }: { limits: ProgrammeLimits; longest: Second },
   { streamer, breakoutVoltage }: ProgrammeOptions,
 ): CostStudy | undefined {
   const setting: BurstSetting = {
     ...(streamer === undefined ? {} : { streamer }),
     ...(breakoutVoltage === undefined ? {} : { breakoutVoltage }),
   };
-  return pulseCosts(coil, solution, { longest: limits.onTime, highest: limits.rate, setting });
+  return pulseCosts(coil, solution, { longest: tableEnd(limits.onTime, longest), highest: limits.rate, setting });
 }
 
-function missingFor({ interrupter, primary, tank, bridge, supply, feedback }: Coil): ProgrammeStudy["missing"] {
+/** On-times over the longest pulse that a table still reaches to, for the on-time from which the top breaks out. */
+const beyondLongest = 4;
+
+/** The limit, halved until it is no more than a few times the longest pulse: a slider of the on-time finds the same table again. */
+function tableEnd(limit: Second, longest: Second): Second {
+  let end = limit;
+  while (longest > 0 && end > beyondLongest * longest) end /= 2;
+  return end;
+}
+
+/** Where a burst is known in all but its end: no rest of the file is missing. */
+const tooLong = {
+  path: "interrupter.onTime",
+  says: "the longest burst has more half-cycles than are followed, or none: power, bus and temperatures are not known, and no limit of theirs is held",
+};
+
+const isComplete = ({ primary, tank, bridge, supply, feedback }: Coil): boolean =>
+  Boolean(primary && tank && bridge && supply && feedback);
+
+function missingFor(coil: Coil): ProgrammeStudy["missing"] {
+  const { interrupter, tank, supply } = coil;
   const section = (path: string, there: unknown, says: string) => (there ? [] : [{ path, says }]);
   return [
     ...section("interrupter", interrupter, "without an interrupter there are no limits: no pulse is planned"),
@@ -149,7 +169,7 @@ function missingFor({ interrupter, primary, tank, bridge, supply, feedback }: Co
     ),
     ...section(
       "bridge",
-      primary && tank && bridge && supply && feedback,
+      isComplete(coil),
       "without primary, tank, bridge, supply and feedback no energy of a burst is known: power, bus and temperatures are not looked at",
     ),
   ];

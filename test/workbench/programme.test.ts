@@ -179,3 +179,25 @@ describe("the ways out", () => {
     expect(files.find(({ name }) => name === "limits.h")!.text).toContain("1");
   });
 });
+
+describe("a limit of the on-time that is far above what is played", () => {
+  const withLimit = (onTime: number): Coil => ({
+    ...coil,
+    interrupter: { ...coil.interrupter!, limits: { ...coil.interrupter!.limits!, onTime } },
+  });
+
+  // law: what a pulse costs does not depend on a limit that it does not come near; the table in between says how far it is off
+  it("leaves the energies as they are", () => {
+    const [near, far] = [55e-6, 100e-3].map((limit) => planProgramme(withLimit(limit), solution, melody));
+    const [power, other] = [near!, far!].map((made) => figureOf(made, "programme.meanPower"));
+    expect(Math.abs(other! / power! - 1)).toBeLessThan(near!.energyError! + far!.energyError!);
+    expect(far!.missing).toEqual(near!.missing);
+  });
+
+  // law: what is not followed to its end is not known; no bound is made of a part of it
+  it("leaves the energies out, and says so, where the pulses themselves are that long", () => {
+    const made = planProgramme(withLimit(100e-3), solution, melody, { onTime: 100e-3 });
+    expect(made.figures.has("programme.meanPower")).toBe(false);
+    expect(made.missing.find(({ path }) => path === "interrupter.onTime")?.says).toContain("are not known");
+  });
+});
