@@ -5,11 +5,13 @@ import {
   type CaptureReading,
   type CaptureSettings,
   type Dialect,
+  dialectSaid,
   frequencyColumn,
   type Progress,
   readCaptureInPieces,
   sweepFindings,
   sweepOf,
+  sweepSaid,
   sweepSettings,
 } from "../readers/capture.ts";
 import type { MatchRecord, TimeRecord } from "../workbench/match.ts";
@@ -21,10 +23,23 @@ import type { ChannelSayings } from "./match-options.ts";
 export interface Capture {
   readonly name: string;
   readonly dialect?: Dialect;
+  /** How it was read, in words. */
+  readonly readAs?: string;
   /** Absent where the file is no record. */
   readonly matched?: MatchRecord;
   readonly findings: readonly Finding[];
 }
+
+/** What a sweep's cells may have wrong as those of any table. */
+const ofCells: ReadonlySet<string> = new Set([
+  "capture-not-a-number",
+  "capture-missing",
+  "capture-short-row",
+  "capture-long-row",
+  "capture-text-line",
+  "capture-text-after-rows",
+  "capture-last-line-cut",
+]);
 
 /** @throws UserError there is no such file, it cannot be read, a person stopped it, or a channel that was spoken of is not in it */
 export async function readCaptureFile(
@@ -47,13 +62,19 @@ export async function readCaptureFile(
     const sweep = read.record && sweepOf(read.record, first.dialect.columns[sweepColumn]!.name);
     if (sweep) {
       const state = said.state === "near" ? "near" : "cold";
-      return { name, dialect: first.dialect, matched: { name, sweep, state }, findings: sweepFindings(first.findings) };
+      return {
+        name,
+        dialect: first.dialect,
+        readAs: sweepSaid(read.dialect ?? first.dialect),
+        matched: { name, sweep, state },
+        findings: [...sweepFindings(first.findings), ...read.findings.filter(({ rule }) => ofCells.has(rule))],
+      };
     }
   }
   const { record, dialect, findings } = first;
-  const parts = { name, ...(dialect ? { dialect } : {}) };
-  if (record === undefined) return { ...parts, findings };
-  const told = withSayings(record, sayings);
+  const told = record && withSayings(record, sayings);
+  const parts = { name, ...(dialect ? { dialect, readAs: dialectSaid(dialect, told) } : {}) };
+  if (told === undefined) return { ...parts, findings };
   const matched = await lookAt(io, told, said);
   return { ...parts, matched, findings: [...findings, ...matched.reading.findings] };
 }

@@ -47,6 +47,32 @@ describe("a record on the command line", () => {
     expect(process.listenerCount("SIGINT")).toBe(before);
   });
 
+  it("is said how it was read, with the channels by the numbers that options use", async () => {
+    const io = memoryIo({ ...files, "record.csv": record.replaceAll(",", ";") });
+    await run(["match", "coil.yaml", "record.csv", "--role", "1=pickupLoop"], io);
+    expect(io.printed.out.replace(/\s+/g, " ")).toMatch(
+      /read as: semicolons between cells, decimal point, 1 line before the rows, time in column 1 \(s\); channel 1 CH1 in V \(pickupLoop\); 500 samples, one each 1\.000.µs/,
+    );
+  });
+
+  it("has its state beside it, whatever else could not be read", async () => {
+    const io = memoryIo({ ...files, "words.csv": "nothing\nbut words\n" });
+    await run(["match", "coil.yaml", "words.csv", "record.csv", "--json", "--state", "near", "--state", "cold"], io);
+    const { captures } = JSON.parse(io.printed.out) as { captures: readonly { name: string; state?: string }[] };
+    expect(captures.map(({ state }) => state)).toEqual([undefined, "cold"]);
+  });
+
+  it("that is a sweep tells its peaks, and what stands in its cells that is no number", async () => {
+    const line = (n: number) => `${300 + n / 2};${n === 20 ? "x" : (1 / Math.hypot(1, (n - 60) / 3)).toFixed(4)}`;
+    const io = memoryIo({
+      ...files,
+      "sweep.csv": `f (kHz);U (V)\n${Array.from({ length: 121 }, (_, n) => line(n)).join("\n")}\n`,
+    });
+    await run(["match", "coil.yaml", "sweep.csv"], io);
+    expect(io.printed.out).toMatch(/a sweep of 121 points: a peak at 330\.0\d.kHz/);
+    expect(io.printed.out).toMatch(/1 cell is not a number, the first is `x`/);
+  });
+
   it("takes what is said of columns, counted from 1", () => {
     expect(dialectSettings({ column: ["1=use:time,unit:us", "3=scale:-10,name:loop", "2=codes:none"] })).toEqual({
       columns: { 0: { use: "time", unit: "us" }, 1: { codes: "none" }, 2: { scale: -10, name: "loop" } },

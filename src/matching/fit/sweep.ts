@@ -36,6 +36,26 @@ export function sweepTones({ frequency, amplitude }: Sweep): readonly Tone[] {
     .sort((x, y) => x.f - y.f);
   if (points.length < fewestPoints) return [];
   const guesses = peaksOf(points);
+  // Noise makes a second peak that the fit of both then shows to be none.
+  for (const peaks of guesses.length > 1 ? [guesses, guesses.slice(0, 1)] : [guesses]) {
+    const tones = tonesOf(points, peaks);
+    if (tones.every((tone) => isPeak(tone, points))) return tones;
+  }
+  return [];
+}
+
+/** A peak whose place is known better than to a quarter of its width, and its width better than to a half, inside the sweep. */
+function isPeak({ frequency, q }: Tone, points: readonly Point[]): boolean {
+  return (
+    frequency.value > points[0]!.f &&
+    frequency.value < points[points.length - 1]!.f &&
+    q !== undefined &&
+    frequency.error < frequency.value / q.value / 4 &&
+    q.error < q.value / 2
+  );
+}
+
+function tonesOf(points: readonly Point[], guesses: readonly Guess[]): readonly Tone[] {
   if (guesses.length === 0) return [];
   const greatest = points.reduce((most, { a }) => Math.max(most, Math.abs(a)), 0);
   const whole = Float64Array.from([

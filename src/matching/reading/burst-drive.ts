@@ -57,7 +57,7 @@ export function burstDrive(
   const place = (sample: number) => (sample - from) / step;
   const startNear = place(burst.from);
   const quiet = varianceOf(values.subarray(0, Math.max(0, Math.floor(startNear - 3 * cycle))));
-  const noise = Math.max(quiet ?? 0, (0.29 * converter.step) ** 2 / step, decay.variance * 0.5 * (decayStep / step));
+  const noise = Math.max(swinging(quiet ?? 0, converter.step ** 2 / step), decay.variance * 0.5 * (decayStep / step));
   const found = fitDrive({
     values,
     decay: withStep(decay, step / decayStep),
@@ -79,6 +79,15 @@ export function burstDrive(
     usual: found.usual,
     sure: found.sure,
   };
+}
+
+/**
+ * Variance of what swings over many levels, from that of what stands still at one: there the steps of the converter hide most of the noise.
+ * @param square    of a step, over the samples in a value
+ * @validity        a quiet level in the middle of a step; met to a twentieth from 0.15 steps of noise on, by the normal distribution's sums
+ */
+function swinging(quiet: number, square: number): number {
+  return Math.max(quiet, quiet > 0 ? 0.119 * square + 0.59 * quiet : square / 12);
 }
 
 /** The same decay counted in values that are `factor` times as far apart. */

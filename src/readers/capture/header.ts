@@ -165,8 +165,10 @@ const withoutLabel = (row: readonly string[], width: number) =>
 /** A key with its value names no columns. */
 function isKeyLine([first = "", second = ""]: readonly string[]): boolean {
   const within = /^(?:#|%|\s)*([^:=]+)[:=]/.exec(first)?.[1];
+  const key = headerKey(within ?? first)?.key;
+  if ((key === "verticalUnit" || key === "horizontalUnit") && headerUnit(second) !== undefined) return true;
   if (/^:?[A-Z]+:[A-Z]+ |^\w+\s*=\s*\S/i.test(first)) return true;
-  return headerKey(within ?? first) !== undefined && (within !== undefined || /\d/.test(second));
+  return key !== undefined && (within !== undefined || /\d/.test(second));
 }
 
 /** Every text of the row names a unit, or that rows are counted. */

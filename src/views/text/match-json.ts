@@ -8,6 +8,8 @@ export interface CaptureShown {
   readonly name: string;
   /** How the reader took the file apart, as it says so itself. */
   readonly dialect?: object;
+  /** The same in words. */
+  readonly readAs?: string;
   readonly matched?: MatchRecord;
 }
 
@@ -24,6 +26,8 @@ export function matchJson({
   const each = captures.map((capture) => ({ capture, figures: figuresOf(capture) }));
   const first = new Map<string, CaptureFigure>();
   for (const { figures } of each) for (const figure of figures) if (!first.has(figure.id)) first.set(figure.id, figure);
+  // Only records that could be read have a state.
+  const usable = captures.flatMap(({ matched }) => matched ?? []);
   const drawnBeside = new Map(match?.matched.map((figure) => [figure.id, figure]) ?? []);
   return {
     quantities: {
@@ -43,10 +47,11 @@ export function matchJson({
     residuals: match?.residuals ?? [],
     adopt: match?.adopt ?? [],
     dialect: captures[0]?.dialect,
-    captures: each.map(({ capture: { name, dialect }, figures }, n) => ({
+    captures: each.map(({ capture: { name, dialect, readAs, matched }, figures }) => ({
       name,
-      state: match?.states[n]?.state,
+      state: matched && match?.states[usable.indexOf(matched)]?.state,
       dialect,
+      readAs,
       quantities: quantitiesOf(figures),
     })),
   };

@@ -2,7 +2,7 @@
 
 import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity } from "../../units/format.ts";
-import { captureFigures } from "../../workbench/match-capture.ts";
+import { captureFigures, sweepPeaks } from "../../workbench/match-capture.ts";
 import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
 import { isSeen, matchHeadline, shareText, supportText, worthLooking } from "../match-words.ts";
 import { headText } from "./head.ts";
@@ -28,7 +28,7 @@ export function matchText({
   const paint = painter(colour);
   const blocks = [
     `${headText({ name, fileName, width, paint })}\n${wrap(matchHeadline(match), { width })}`,
-    ...captures.map((capture, n) => captureBlock(capture, match.states[n]?.state, paint)),
+    ...captures.map((capture, n) => captureBlock(capture, { state: match.states[n]?.state, paint, width })),
     ...(match.matched.length === 0
       ? []
       : [
@@ -41,10 +41,15 @@ export function matchText({
   return `${blocks.join("\n\n")}\n`;
 }
 
-function captureBlock(capture: CaptureShown, state: string | undefined, paint: ReturnType<typeof painter>): string {
-  const { matched } = capture;
-  const head = `${paint("bold", capture.name)}${state ? `  ${paint("dim", state)}` : ""}`;
-  if (matched && "sweep" in matched) return `${head}\n  a sweep of ${matched.sweep.frequency.length} points`;
+function captureBlock(
+  capture: CaptureShown,
+  { state, paint, width }: { state: string | undefined; paint: ReturnType<typeof painter>; width: number },
+): string {
+  const { matched, readAs } = capture;
+  const said =
+    readAs === undefined ? "" : `\n${paint("dim", wrap(`read as: ${readAs}`, { width, first: "  ", indent: "    " }))}`;
+  const head = `${paint("bold", capture.name)}${state ? `  ${paint("dim", state)}` : ""}${said}`;
+  if (matched && "sweep" in matched) return `${head}\n  ${sweepLine(matched.sweep)}`;
   const figures = matched ? captureFigures(matched.reading) : [];
   const lines = figures.map(({ id, value, low, high, unit }) => {
     const quantity = quantities.get(id);
@@ -52,6 +57,13 @@ function captureBlock(capture: CaptureShown, state: string | undefined, paint: R
     return `  ${padded(cut(quantity?.name ?? id, 21), 22)}${paddedLeft(formatQuantity(value, unit, { digits }), 16)}  ${padded(shareText({ value, low, high }), 12)} ${id}`;
   });
   return [head, ...(lines.length > 0 ? lines : ["  nothing could be read"])].join("\n");
+}
+
+function sweepLine(sweep: Parameters<typeof sweepPeaks>[0]): string {
+  const peaks = sweepPeaks(sweep).map((peak) => formatQuantity(peak, "Hz", { digits: 5 }));
+  const found =
+    peaks.length === 0 ? "no peak stands out" : `${peaks.length > 1 ? "peaks" : "a peak"} at ${peaks.join(" and ")}`;
+  return `a sweep of ${sweep.frequency.length} points: ${found}`;
 }
 
 const tableHead = `  ${padded("", 20)}${paddedLeft("drawn", 13)}${paddedLeft("measured", 13)}  ${padded("90 %", 10)} sigmas off`;

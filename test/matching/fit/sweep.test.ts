@@ -186,3 +186,23 @@ describe("sweepTones", () => {
     expect(sweepTones({ frequency: frequency.subarray(0, 3), amplitude: Float64Array.of(1, 2, 1) })).toEqual([]);
   });
 });
+
+// independent: one resonance by its own formula, and none
+describe("a sweep with much noise", () => {
+  const frequency = Float64Array.from({ length: 200 }, (_, n) => 240e3 + n * 600);
+  const shape = (f: number) => 1 / Math.hypot(1, 100 * (f / 300e3 - 300e3 / f));
+
+  it.each([1, 2, 3, 4])("has one peak where there is one, for all the spikes beside it (noise %i)", (seed) => {
+    const random = chance(seed);
+    const tones = sweepTones({ frequency, amplitude: frequency.map((f) => shape(f) + 0.05 * random.normal()) });
+    expect(tones).toHaveLength(1);
+    expect(Math.abs(tones[0]!.frequency.value / 300e3 - 1)).toBeLessThan(1e-3);
+    expect(tones[0]!.frequency.error).toBeLessThan(200);
+    expect(Math.abs(tones[0]!.q!.value / 100 - 1)).toBeLessThan(0.15);
+  });
+
+  it.each([1, 2, 3, 4])("has none where there is none (noise %i)", (seed) => {
+    const random = chance(seed);
+    expect(sweepTones({ frequency, amplitude: frequency.map((f) => f / 1e6 + 0.01 * random.normal()) })).toEqual([]);
+  });
+});
