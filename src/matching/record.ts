@@ -112,7 +112,7 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
   });
   const steady =
     main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
-  const driven = lastingPoles(poles?.is).length > 1 ? undefined : bothFromDrive(read, levels, { onTime, interval });
+  const driven = lastingPoles(poles?.is).length > 1 ? undefined : bothFromDrive(read, onTime, interval);
   const strongest = main?.reading.segments.bursts.reduce(
     (best, one) => (one.peak > best.peak ? one : best),
     main.reading.segments.bursts[0]!,
@@ -273,14 +273,13 @@ function drivenParts(main: Read | undefined): readonly Pulse[] {
 /** What the tank's current tells of both poles while it is driven. */
 function bothFromDrive(
   read: readonly Read[],
-  { bridges }: TwoLevel,
-  { onTime, interval }: { onTime: FromChannel<OnTime> | undefined; interval: number },
+  onTime: FromChannel<OnTime> | undefined,
+  interval: number,
 ): FromChannel<DrivenPoles> | undefined {
   const current = read.find(({ channel }) => channel.role === "primaryCurrent");
   if (current === undefined) return undefined;
   const is = drivenPoles(current.reading, {
     drives: onTime?.is.by === "signal" ? [] : (onTime?.is.drives ?? []),
-    bridge: bridges[0]?.bursts ?? [],
     interval,
   });
   return is === undefined ? undefined : { channel: current.index, is };

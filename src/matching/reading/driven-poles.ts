@@ -1,5 +1,4 @@
 /** Both poles and the coupling from the driven part of a record's strongest burst, where the tank's current was recorded. */
-import type { BridgeBurst } from "./bridge-output.ts";
 import type { Burst } from "./bursts.ts";
 import type { ChannelReading } from "./channel.ts";
 import { readDrive } from "./drive-alone.ts";
@@ -36,23 +35,18 @@ const clear = 0.75;
  * Undefined where no burst begins in the record, or no square drive explains it.
  *
  * @param drives    of the interrupter's gate or the bridge, where the record has them [samples]
- * @param bridge    the bridge's own changes, where its output was recorded
  * @param interval  of the record [s]
  */
 export function drivenPoles(
   reading: ChannelReading,
-  { drives, bridge, interval }: { drives: readonly Pulse[]; bridge: readonly BridgeBurst[]; interval: number },
+  { drives, interval }: { drives: readonly Pulse[]; interval: number },
 ): DrivenPoles | undefined {
   const burst = strongest(reading.segments.bursts);
   if (burst === undefined || 1 / reading.rough.frequency < fewestSamples) return undefined;
   const place = edgesOf(reading, burst, drives);
   if (place === undefined) return undefined;
-  const { driven, step, placeOf } = drivenBurst(reading, place);
-  const seen = bridge.find(({ from, to, startSeen }) => startSeen && to > burst.from && from < burst.to);
-  // The current's own zeros are sharper than the samples of a bridge: its changes are for a drive that follows no current.
-  const found =
-    readPair(driven) ??
-    (seen === undefined ? undefined : readPair({ ...driven, changes: seen.commutations.map(placeOf) }));
+  const { driven, step } = drivenBurst(reading, place);
+  const found = readPair(driven);
   if (found === undefined) return undefined;
   const cycles = (found.until - driven.start) / driven.cycle;
   const figures = figuresOf(found.fitted, { time: interval * step, cycles });
@@ -100,7 +94,7 @@ function isIn({ from, to }: Burst, at: number): boolean {
 function drivenBurst(
   { signal: { samples, frequency, converter } }: ChannelReading,
   { start, end }: { start: number; end: number },
-): { driven: DrivenBurst; step: number; placeOf: (sample: number) => number } {
+): { driven: DrivenBurst; step: number } {
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
   const { values, from } = stretchOf(
     { samples, below: converter.below, above: converter.above },
@@ -116,7 +110,6 @@ function drivenBurst(
   const peak = swinging.reduce((most, value) => (value - value === 0 ? Math.max(most, Math.abs(value)) : most), 0);
   return {
     step,
-    placeOf,
     driven: { values: swinging, noise, peak, cycle, start: placeOf(start), end: placeOf(end) },
   };
 }

@@ -1,9 +1,9 @@
 /** When the drive of a pair began, whose current is hidden in the noise at first: drives from all starts are followed and compared. */
-import { changesOf, type DrivenBurst, startSlack } from "./driven-burst.ts";
+import { type DrivenBurst, startSlack } from "./driven-burst.ts";
 import { type StepResponse, stepResponse } from "./pair-answer.ts";
 import { currentOf, type DrivenSpan, fitPair, type PairFitted } from "./pair-fit.ts";
 import type { PairStart } from "./pair-start.ts";
-import type { ZeroSeen } from "./pair-steps.ts";
+import { followingChanges, type ZeroSeen } from "./pair-steps.ts";
 
 export interface Begun {
   readonly fitted: PairFitted;
@@ -32,10 +32,8 @@ export function beginnings(
   const count = Math.round((startSlack.earlier + startSlack.later) / stride) + 1;
   const all = Array.from({ length: count }, (_, n) => {
     const at = start + (n * stride - startSlack.earlier) * cycle;
-    const seen =
-      burst.changes === undefined
-        ? joined(followed(response, { start: at, delay: delay * cycle, until: at + own * cycle, cycle }), zeros, cycle)
-        : zeros.filter((zero) => zero.at > at + cycle / 8);
+    const first = followed(response, { start: at, delay: delay * cycle, until: at + own * cycle, cycle });
+    const seen = joined(first, zeros, cycle);
     const within = seen.filter((zero) => zero.at < span.to);
     return { at, seen, ...scaleOf(span, response, { at, seen: within, delay: delay * cycle }) };
   }).sort((a, b) => a.squares - b.squares);
@@ -46,9 +44,9 @@ export function beginnings(
   }
   return picked.flatMap(({ at, seen: found, scale }): Begun[] => {
     const seen = found.map((zero) => weighed(zero, burst.peak / Math.abs(scale)));
-    const changes = changesOf(
-      burst,
+    const changes = followingChanges(
       seen.filter((zero) => zero.at < span.to),
+      cycle,
     );
     const moves = new Float64Array(changes.usual.length);
     moves[0] = delay * cycle;

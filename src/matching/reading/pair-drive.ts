@@ -1,10 +1,10 @@
 /** Both poles of a coil from the driven part of one burst of its tank's current. */
 
-import { changesOf, type DrivenBurst, startSlack } from "./driven-burst.ts";
+import { type DrivenBurst, startSlack } from "./driven-burst.ts";
 import { type Begun, beginnings } from "./pair-begin.ts";
 import { currentOf, type DrivenSpan, fitPair, type PairFitted } from "./pair-fit.ts";
 import { pairStarts, type Trial } from "./pair-start.ts";
-import { skew, usualDelay, type ZeroSeen, zerosByModel, zerosSeen } from "./pair-steps.ts";
+import { followingChanges, type ZeroSeen, zerosByModel, zerosSeen } from "./pair-steps.ts";
 import { smoothed, zerosOf } from "./zeros.ts";
 
 export interface DrivenPair {
@@ -31,7 +31,7 @@ const bent = 0.003;
 /**
  * Undefined where no pair explains the first cycles of the drive.
  *
- * @validity  a square between two rails that changes with the tank's current or where it was seen to, at least nine cycles of it; the
+ * @validity  a square between two rails that changes with the tank's current, at least nine cycles of it; the
  *            secondary unloaded, or loaded later than that
  */
 export function readPair(burst: DrivenBurst): DrivenPair | undefined {
@@ -53,24 +53,23 @@ export function readPair(burst: DrivenBurst): DrivenPair | undefined {
   return undefined;
 }
 
+/** The pair that explains most of the drive, of the likeliest two; the second is asked only where the first explains nothing. */
 function pairFrom(burst: DrivenBurst, zeros: readonly ZeroSeen[], span: DrivenSpan): DrivenPair | undefined {
-  const { end } = burst;
-  const begun = pairStarts(trialOf(burst, span, zeros))
-    .slice(0, 2)
-    .flatMap((one) => beginnings(burst, span, zeros, one))
-    .sort((a, b) => a.fitted.squares - b.fitted.squares);
-  let best: DrivenPair | undefined;
-  for (const { fitted, seen } of begun.slice(0, 2)) {
-    const one = grown(burst, { ...span, seen, fitted });
-    if (one !== undefined && one.until > (best?.until ?? 0)) best = one;
-    if (best !== undefined && best.until > end - 1) break;
+  for (const start of pairStarts(trialOf(burst, span, zeros)).slice(0, 2)) {
+    let best: DrivenPair | undefined;
+    const begun = [...beginnings(burst, span, zeros, start)].sort((a, b) => a.fitted.squares - b.fitted.squares);
+    for (const { fitted, seen } of begun.slice(0, 2)) {
+      const one = grown(burst, { ...span, seen, fitted });
+      if (one !== undefined && one.until > (best?.until ?? 0)) best = one;
+      if (best !== undefined && best.until > burst.end - 1) break;
+    }
+    if (best !== undefined) return best;
   }
-  return best;
+  return undefined;
 }
 
-/** The record's own zeros, or the changes that were seen in place of them. */
-function zerosIn({ values, cycle, start, end, peak, changes }: DrivenBurst): readonly ZeroSeen[] {
-  if (changes !== undefined) return changes.filter((at) => at > start && at < end).map((at) => ({ at, weakness: 1 }));
+/** Zeros that the record shows, those of the noise before the drive among them. */
+function zerosIn({ values, cycle, start, end, peak }: DrivenBurst): readonly ZeroSeen[] {
   const range = { from: start - startSlack.earlier * cycle, to: end, every: 1, origin: 0, apart: cycle / 4 };
   return zerosSeen(zerosOf(smoothed(values, cycle), range), peak);
 }
@@ -87,11 +86,7 @@ function chargeOf({ values, start, end }: DrivenBurst): Float64Array {
   return charge.map((part) => part / (sum || 1));
 }
 
-function trialOf(
-  { start, cycle, changes, values, noise }: DrivenBurst,
-  { to }: DrivenSpan,
-  zeros: readonly ZeroSeen[],
-): Trial {
+function trialOf({ start, cycle, values, noise }: DrivenBurst, { to }: DrivenSpan, zeros: readonly ZeroSeen[]): Trial {
   const steps = zeros.map(({ at }) => at).filter((at) => at > start + cycle / 4 && at < to);
   return {
     values,
@@ -100,10 +95,6 @@ function trialOf(
     from: Math.ceil(start + startSlack.later * cycle),
     to,
     changes: Float64Array.of(start, ...steps),
-    delay:
-      changes === undefined
-        ? { tried: [-0.01, 0.03, 0.07, 0.11], ...usualDelay }
-        : { tried: [0], mean: 0, deviation: skew },
   };
 }
 
@@ -117,8 +108,8 @@ function grown(burst: DrivenBurst, begun: DrivenSpan & Begun): DrivenPair | unde
     const span: DrivenSpan = { ...begun, to: Math.floor(to) };
     const within = begun.seen.filter(({ at }) => at < to);
     for (let round = 0; round < again.rounds; round++) {
-      const zeros: readonly ZeroSeen[] = burst.changes === undefined ? ledZeros(burst, fitted, within) : within;
-      const next = fitPair(span, changesOf(burst, zeros), fitted, again.iterations);
+      const changes = followingChanges(ledZeros(burst, fitted, within), cycle);
+      const next = fitPair(span, changes, fitted, again.iterations);
       if (next === undefined) return best;
       const still = round > 0 && Math.abs(next.squares - fitted.squares) < again.gain;
       fitted = next;

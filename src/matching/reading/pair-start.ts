@@ -3,6 +3,7 @@ import { differenceSlopes } from "../../numerics/difference-slopes.ts";
 import { levenbergMarquardt } from "../../numerics/levenberg-marquardt.ts";
 import { emptyNormal, type Normal, observe, solveNormal } from "../../numerics/normal-equations.ts";
 import { type CoupledPair, pairOfPoles, secondaryOf } from "./pair-answer.ts";
+import { usualDelay } from "./pair-steps.ts";
 import { curveOf } from "./square-drive.ts";
 
 /**
@@ -17,14 +18,6 @@ export interface Trial {
   readonly cycle: number;
   /** Changes of the bridge before any delay, from before `from` on. */
   readonly changes: Float64Array;
-  readonly delay: TrialDelay;
-}
-
-/** In cycles: those that are tried, and what is known of it beforehand. */
-export interface TrialDelay {
-  readonly tried: readonly number[];
-  readonly mean: number;
-  readonly deviation: number;
 }
 
 export interface PairStart {
@@ -40,6 +33,8 @@ const spacing = { share: 0.3, least: 0.01, most: 0.03 };
 /** Poles nearer to each other are one, for any coupling worth the name. */
 const closest = 1.045;
 const screeningQ = 70;
+/** Delays of the bridge that are tried [cycles]. */
+const delays = [-0.01, 0.03, 0.07, 0.11];
 /** Values to a cycle that screening needs. */
 const perCycle = 9;
 /** Pairs that are refined, and how far apart they are. */
@@ -55,8 +50,16 @@ export function pairStarts(trial: Trial): readonly PairStart[] {
     if (isNew) picked.push(one);
     if (picked.length >= refined.most) break;
   }
-  return picked.flatMap((one) => refine(trial, one) ?? []).sort((a, b) => a.squares - b.squares);
+  const found = picked.flatMap((one) => refine(trial, one) ?? []).sort((a, b) => a.squares - b.squares);
+  // Several places of the grid lead to one pair.
+  return found.filter((one, n) => found.slice(0, n).every((before) => !isSame(before.pair, one.pair)));
 }
+
+const isSame = (one: CoupledPair, other: CoupledPair): boolean =>
+  Math.abs(one.tank / other.tank - 1) < same &&
+  Math.abs(one.secondary / other.secondary - 1) < same &&
+  Math.abs(one.coupling / other.coupling - 1) < 10 * same;
+const same = 3e-3;
 
 interface Candidate {
   /** Over the carrier. */
@@ -98,7 +101,7 @@ function screened(trial: Trial): readonly Candidate[] {
     const value = values[from + n * every]!;
     return value - value === 0 ? value : 0;
   });
-  const found = trial.delay.tried.flatMap((delay) => {
+  const found = delays.flatMap((delay) => {
     const columns = parts.flatMap((part) => columnsOf(trial, { part, q: screeningQ, delay, every }));
     const gram = gramOf([...columns, new Float64Array(count).fill(1), shown], count);
     const best = new Map<number, Candidate>();
@@ -184,7 +187,7 @@ const refining = 10;
 function refine(trial: Trial, { lower, upper, delay }: Candidate): PairStart | undefined {
   const isSensible = ([a, b, , p, q]: readonly number[]) =>
     a! > 0.5 && b! < 1.7 && b! > a! * 1.01 && p! > 1.5 && p! < 8 && q! > 1.5 && q! < 8;
-  const known = [trial.delay, usualQ, usualQ];
+  const known = [usualDelay, usualQ, usualQ];
   const residualsOf = (at: Float64Array) => {
     const rest = isSensible([...at]) ? projected(trial, [...at])?.rest : undefined;
     if (rest === undefined) return Float64Array.of(Number.NaN);

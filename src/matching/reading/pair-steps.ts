@@ -1,4 +1,4 @@
-/** When a bridge that drives a pair of resonators changes: with the zeros of its current, or as its output shows. */
+/** When a bridge that drives a pair of resonators changes: with the zeros of its current. */
 import type { SquareDrive } from "./square-drive.ts";
 import { curveOf } from "./square-drive.ts";
 import { type Zero, zerosOf } from "./zeros.ts";
@@ -43,18 +43,6 @@ export function followingChanges(zeros: readonly ZeroSeen[], cycle: number): Cha
       mean: mean * cycle,
       deviation: deviation * cycle,
     })),
-  };
-}
-
-/** A common shift of the changes that were seen, in values: the channels' skew and the bridge's slopes. */
-export const skew = 0.02;
-
-/** A bridge whose changes another channel shows. */
-export function seenChanges(places: ArrayLike<number>, cycle: number): Changes {
-  return {
-    base: Float64Array.from(places),
-    basis: Array.from(places, () => Float64Array.of(1)),
-    usual: [{ mean: 0, deviation: skew * cycle }],
   };
 }
 
