@@ -98,8 +98,7 @@ export function attempt({
 }
 
 /** 2·ln: a fault that can be in two ways has half of its odds for each. */
-const oddsOf = (cause: Cause): number =>
-  (odds[cause.id] ?? 0) - (cause.kind === "switch" ? 2 * Math.log(cause.ways ?? 1) : 0);
+const oddsOf = (cause: Cause): number => (odds[cause.id] ?? 0) - 2 * Math.log(cause.ways ?? 1);
 
 const freedomOf = (cause: Cause, fit: FittedProblem): number =>
   cause.kind === "switch" ? 0 : priceOf(fit, 1 + (cause.also?.length ?? 0));
@@ -141,9 +140,14 @@ export function explanationOf({ cause, fit, parameter }: Attempt, plain: Attempt
   }
   const last = fit.u.length - 1;
   const at = fit.u[last]!;
-  if ((cause.side === "above" && at <= 0) || (cause.side === "below" && at >= 0) || Math.abs(at) > largestFault)
-    return [];
+  if (Math.abs(at) > largestFault) return [];
   const { drawn, sigma, unit } = parameter;
+  if ((cause.side === "above" && at <= 0) || (cause.side === "below" && at >= 0)) {
+    // On its own side it does no better than nothing.
+    const { chiSquare } = plain.fit;
+    const support = oddsOf(cause) - freedomOf(cause, fit);
+    return [{ ...common, chiSquare, support, says: cause.says(drawn), value: drawn, low: drawn, high: drawn, unit }];
+  }
   const half = ninety * sigma * Math.sqrt(fit.covariance[last * fit.u.length + last]!);
   const value = drawn + sigma * at;
   return [{ ...common, says: cause.says(value), value, low: value - half, high: value + half, unit }];

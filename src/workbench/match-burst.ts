@@ -8,12 +8,26 @@ import type { Ampere, Hertz, Second } from "../units/si.ts";
 import { burstCircuit, type DrivenCoil } from "./burst-circuit.ts";
 import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
-import type { BurstInput } from "./match-point.ts";
+import type { BurstInput, Loops } from "./match-point.ts";
 
 /** Peaks of the first half-cycles as the channel shows them, and the mean frequency of the bridge's commutations. */
 export interface BurstSeen {
   readonly peaks: readonly Ampere[];
   readonly carrier: Hertz | undefined;
+  /** The bridge stops the current instead of driving it. */
+  readonly idle: boolean;
+}
+
+/**
+ * Last half-cycles of a drive, and the part of its greatest peak below which they say that nothing drives; and the part of the resonances above
+ * which the bridge chatters in step with its own delay.
+ */
+const idleness = { last: 3, share: 0.2, chatter: 1.8 };
+
+function isIdle({ envelope, meanFrequency }: BurstResult, { f1, tankFrequency }: Loops): boolean {
+  const peaks = envelope.map(({ current }) => current);
+  const ebbs = Math.max(0, ...peaks.slice(-idleness.last)) < idleness.share * Math.max(0, ...peaks);
+  return peaks.length === 0 || ebbs || (meanFrequency ?? 0) > idleness.chatter * Math.max(f1, tankFrequency);
 }
 
 /** Guards of one burst. */
@@ -53,7 +67,7 @@ export function burstSeen(network: BurstNetwork, input: BurstInput, wanted: Obse
   const forPeaks = last === undefined ? 0 : last.time + 1.5 / input.loops.tankFrequency;
   const forCarrier = wanted.carrier === undefined ? 0 : (wanted.onTime ?? 0);
   const endTime = Math.max(forPeaks, forCarrier);
-  if (!(endTime > 0)) return { peaks: [], carrier: undefined };
+  if (!(endTime > 0)) return { peaks: [], carrier: undefined, idle: false };
   const run = simulateBurst(moved(network, input), {
     onTime: endTime,
     endTime,
@@ -61,9 +75,12 @@ export function burstSeen(network: BurstNetwork, input: BurstInput, wanted: Obse
     waveforms: false,
     limits,
   });
+  const idle = isIdle(run, input.loops);
   return {
     peaks: run.envelope.slice(0, wanted.peaks.length).map(({ current }) => current * input.scale),
-    carrier: run.meanFrequency,
+    // Where nothing drives, a loop sees the secondary ring as it likes.
+    carrier: idle && wanted.carrierFrom === "loop" ? input.loops.f1 : run.meanFrequency,
+    idle,
   };
 }
 

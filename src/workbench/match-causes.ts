@@ -1,5 +1,6 @@
 /** What may explain a difference between drawing and bench: one cause each, with its own freedom and nothing else wrong. */
 import type { Coil } from "../description/coil.ts";
+import type { Observed } from "../matching/fit/observed.ts";
 import { numberAt, withNumber } from "./coil-path.ts";
 import type { ExplanationId } from "./match-contract.ts";
 import {
@@ -18,6 +19,8 @@ import type { Point } from "./match-point.ts";
 export interface SizeCause {
   readonly kind: "size";
   readonly id: ExplanationId;
+  /** Ways in which a fault of this id can be, each as likely as the others; 1 where absent. */
+  readonly ways?: number;
   readonly parameter: Parameter;
   /** What else is open once this is the fault. */
   readonly also?: readonly Parameter[];
@@ -31,6 +34,7 @@ export interface SizeCause {
 export interface SwitchCause {
   readonly kind: "switch";
   readonly id: ExplanationId;
+  readonly ways?: number;
   /** The coil as it would then be; solved again where given. */
   readonly coil?: Coil;
   readonly act?: (point: Point) => void;
@@ -38,8 +42,6 @@ export interface SwitchCause {
   readonly unit: string;
   readonly says: string;
   readonly check: string;
-  /** Ways in which a fault of this id can be, each as likely as the others; 1 where absent. */
-  readonly ways?: number;
 }
 
 export type Cause = SizeCause | SwitchCause;
@@ -77,13 +79,15 @@ const per = (part: number, digits = 2): string => `${Number((100 * Math.abs(part
 const sized = (value: number, unit: number, name: string, digits = 2): string =>
   `${Number((Math.abs(value) / unit).toPrecision(digits))} ${name}`;
 
-export function causesOf(drawn: Drawn): readonly Cause[] {
+/** @param observed  the records: something near may have stood there in one of them alone */
+export function causesOf(drawn: Drawn, observed: readonly Observed[]): readonly Cause[] {
   const { solution } = drawn;
   const { coil } = solution;
   return [
     ...tankCauses(drawn),
     ...primaryCauses(drawn),
     ...topCauses(drawn),
+    ...nearCauses(drawn, observed),
     ...secondaryCauses(drawn),
     ...(coil.bridge && coil.feedback ? driveCauses(coil) : []),
   ];
@@ -199,7 +203,6 @@ function primaryCauses(drawn: Drawn): readonly Cause[] {
 
 function topCauses(drawn: Drawn): readonly Cause[] {
   const top = topHeight(drawn);
-  const energyCapacitance = drawn.solution.figures.get("secondary.energyCapacitance")!.value;
   return [
     ...(top
       ? [
@@ -214,23 +217,34 @@ function topCauses(drawn: Drawn): readonly Cause[] {
           },
         ]
       : []),
-    {
+  ];
+}
+
+/** In every record, and where there are several, in each that is not said to have something near. */
+function nearCauses({ solution }: Drawn, observed: readonly Observed[]): readonly Cause[] {
+  const energyCapacitance = solution.figures.get("secondary.energyCapacitance")!.value;
+  const alone = observed.length > 1 ? observed.flatMap(({ state }, n) => (state === "near" ? [] : [n])) : [];
+  return [undefined, ...alone].map(
+    (only): SizeCause => ({
       kind: "size",
       id: "person-near",
       side: "above",
+      ways: 1 + alone.length,
       parameter: plain("top.added", {
         drawn: 0,
         sigma: fault.near * energyCapacitance,
         unit: "F",
-        act: (point, change) => {
-          for (const record of point.records) record.added += Math.max(0, change);
+        act: ({ records }, change) => {
+          records.forEach((record, n) => {
+            if (only === undefined || n === only) record.added += Math.max(0, change);
+          });
         },
       }),
       says: (value) =>
-        `somebody or something near that the drawing does not have, ${sized(value, 1e-12, "pF")} to the top`,
+        `somebody or something near that the drawing does not have, ${sized(value, 1e-12, "pF")} to the top${only === undefined ? "" : ` in ${observed[only]!.record}`}`,
       check: "clear the room about the top load, stand back, and take the record again; or draw what has to stay",
-    },
-  ];
+    }),
+  );
 }
 
 function secondaryCauses(drawn: Drawn): readonly Cause[] {

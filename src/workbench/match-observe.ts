@@ -130,7 +130,7 @@ function busOf(
 }
 
 /** Mean and scatter of a channel before a sample; of its last part where nothing is before it. */
-function quietPart({ samples }: Channel, before: number): { mean: number; scatter: number } {
+function quietPart({ samples }: Pick<Channel, "samples">, before: number): { mean: number; scatter: number } {
   const gap = 20;
   const to = Math.max(0, before - gap);
   const quiet = to >= gap ? samples.subarray(Math.max(0, to - 4000), to) : samples.subarray(-400);
@@ -145,6 +145,26 @@ function quietPart({ samples }: Channel, before: number): { mean: number; scatte
   return { mean, scatter: count > 1 ? Math.sqrt(Math.max(0, squares / count - mean * mean)) : 0 };
 }
 
+/** Of a record, its beginning that is looked at for quiet; what stands so many times above its scatter, and this part of the peak, is loud. */
+const [quietShare, loudScatters, loudOfPeak] = [0.02, 12, 0.1];
+
+/**
+ * Where a current begins and ends that is too short for a burst: a bridge that stops it within a few half-cycles. Undefined where it does not
+ * begin in quiet.
+ */
+function loudPart({ samples }: Channel): { readonly from: number; readonly to: number } | undefined {
+  const count = Math.max(50, Math.round(quietShare * samples.length));
+  const { mean, scatter } = quietPart({ samples: samples.subarray(0, count) }, count);
+  const height = (n: number): number => Math.abs(samples[n]! - mean);
+  let peak = 0;
+  for (let n = 0; n < samples.length; n++) peak = Math.max(peak, height(n) || 0);
+  const level = Math.max(loudScatters * scatter, loudOfPeak * peak);
+  if (!(peak > level)) return undefined;
+  const first = samples.findIndex((_, n) => height(n) > level);
+  const last = samples.findLastIndex((_, n) => height(n) > level);
+  return first < count ? undefined : { from: first - 1, to: Math.min(samples.length - 1, 2 * last - first + 3) };
+}
+
 function peaksOf(
   record: BenchRecord,
   channel: Channel,
@@ -157,15 +177,19 @@ function peaksOf(
     ({ start, driveEnd, cutAtStart }) =>
       !cutAtStart || (gated && driveEnd !== undefined && start > record.start + 2 * record.interval),
   );
-  if (burst === undefined) return [];
-  const from = (burst.start - record.start) / record.interval;
-  const until = burst.driveEnd ?? (onTime ? burst.start + onTime.is.estimate.value : burst.end);
+  const loud = burst ? undefined : loudPart(channel);
+  if (burst === undefined && loud === undefined) return [];
+  const sampleOf = (time: number): number => (time - record.start) / record.interval;
+  const from = burst ? sampleOf(burst.start) : loud!.from;
+  const to = burst
+    ? sampleOf(burst.driveEnd ?? (onTime ? burst.start + onTime.is.estimate.value : burst.end))
+    : loud!.to;
   const { mean, scatter } = quietPart(channel, Math.round(from));
   return currentPeaks({
     samples: channel.samples,
     perUnit,
     from,
-    to: (until - record.start) / record.interval,
+    to,
     noise: scatter,
     offset: mean,
     interval: record.interval,

@@ -199,6 +199,8 @@ export function burstResiduals(base: Base, burst: BurstSeen, observed: Observed)
   });
   const { carrier } = observed;
   if (carrier === undefined || observed.onTime === undefined) return peaks;
+  // The current of a bridge that stops it has no carrier; its peaks have told.
+  if (burst.idle && peaks.length > 0 && observed.carrierFrom !== "loop") return peaks;
   const predicted = burst.carrier;
   return [
     ...peaks,

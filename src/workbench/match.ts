@@ -71,7 +71,7 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   yield "fitting";
   const first: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
   const attempts: Attempt[] = [];
-  for (const cause of causesOf(drawn)) {
+  for (const cause of causesOf(drawn, observed)) {
     yield `trying: ${cause.id}`;
     attempts.push(...attempt({ cause, parameters, observed, solve, plain: first }));
   }
