@@ -1,6 +1,7 @@
 /** A match in words: its one sentence, how sure a figure is, how likely a cause. */
+import { quantities } from "../catalogue/quantities.ts";
 import { formatQuantity } from "../units/format.ts";
-import type { Explanation, Match } from "../workbench/match-contract.ts";
+import type { Explanation, Match, Rivals } from "../workbench/match-contract.ts";
 
 /** Support from which a cause is called likely, and from which it is worth a look. */
 const supported = { likely: 6, possible: 1 };
@@ -29,6 +30,18 @@ export const worthLooking = (explanations: readonly Explanation[]): readonly Exp
         support >= supported.possible && chiSquareDrawn - chiSquare >= leastGain,
     )
     .slice(0, shownCauses);
+
+/** What the records do not part, and the one further measurement that would. */
+export function rivalsText({ says: [first, other], measure, figure }: Rivals): string {
+  const alike = `Not told apart by these records: (a) ${first}; (b) ${other}.`;
+  if (measure === undefined)
+    return `${alike} No single further measurement tells them by two of its standard deviations: look at both.`;
+  const quantity = figure && quantities.get(figure.id);
+  const [by, byOther] = (figure?.values ?? []).map((value) =>
+    formatQuantity(value, quantity?.unit ?? "1", { digits: quantity?.display.digits ?? 4 }),
+  );
+  return `${alike} What would tell: ${measure}${by === undefined ? "" : `; ${by} if (a), ${byOther} if (b)`}.`;
+}
 
 /** `likely, 12.3` */
 export const supportText = ({ support }: Pick<Explanation, "support">): string =>

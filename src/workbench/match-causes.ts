@@ -236,7 +236,7 @@ function nearCauses({ solution }: Drawn, observed: readonly Observed[]): readonl
         unit: "F",
         act: ({ records }, change) => {
           records.forEach((record, n) => {
-            if (only === undefined || n === only) record.added += Math.max(0, change);
+            if (only === undefined || n === only) record.added += Math.max(-mostOff * energyCapacitance, change);
           });
         },
       }),
@@ -261,7 +261,7 @@ function secondaryCauses(drawn: Drawn): readonly Cause[] {
         drawn: 0,
         sigma: fault.shorted,
         unit: "1",
-        act: (point, change) => shortTurn(point, Math.max(0, change), lag),
+        act: (point, change) => shortTurn(point, Math.max(-mostOff, change), lag),
       }),
       also: [
         plain("shorted.loss", {
@@ -286,7 +286,7 @@ function secondaryCauses(drawn: Drawn): readonly Cause[] {
         sigma: fault.secondaryLoss,
         unit: "1",
         act: (point, change) => {
-          point.shape["secondary.qUnloaded"] *= Math.exp(Math.min(0, change));
+          point.shape["secondary.qUnloaded"] *= Math.exp(change);
         },
       }),
       says: (value) => `lossy secondary: Q ${per(1 - Math.exp(value))} lower`,
@@ -353,6 +353,9 @@ const busCause = (id: "bus-doubled" | "bus-halved", factor: number, says: string
     "measure the bus with a meter rated for it; look at the rectifier's jumper (bridge or doubler) and at the probe's setting (1:1, 10:1)",
 });
 
+/** A fit passes through the side on which a fault cannot be, as far as these parts: what it costs there is not nothing. */
+const [mostOff, leastLoss] = [0.3, 0.2];
+
 /** How much of a shorted turn's reaction is loss: R/(ωL) of one turn of the secondary's wire. From memory. */
 function shortedTurnLag({ secondary }: Coil, f1: number): number {
   const radius = secondary.former.outerDiameter / 2;
@@ -369,7 +372,8 @@ function shortTurn(point: Point, part: number, lag: number): void {
   shape["secondary.inductance"] *= left;
   shape["secondary.energyInductance"] *= left;
   shape["secondary.f1"] /= Math.sqrt(left);
-  shape["secondary.qUnloaded"] = 1 / (1 / shape["secondary.qUnloaded"] + (lag * point.shortedLoss * part) / left);
+  const loss = 1 / shape["secondary.qUnloaded"];
+  shape["secondary.qUnloaded"] = 1 / Math.max(leastLoss * loss, loss + (lag * point.shortedLoss * part) / left);
 }
 
 function plain(

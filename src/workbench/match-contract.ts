@@ -69,6 +69,17 @@ export interface Explanation {
   readonly check: string;
 }
 
+/** Two causes that the records do not part. */
+export interface Rivals {
+  readonly between: readonly [ExplanationId, ExplanationId];
+  /** Each in words, the more supported one first. */
+  readonly says: readonly [string, string];
+  /** What would part them, in words; absent where no single measurement does. */
+  readonly measure?: string;
+  /** The figure that it measures, and what it is by the one and by the other, in the figure's unit. */
+  readonly figure?: { readonly id: string; readonly values: readonly [number, number] };
+}
+
 export type ExplanationId =
   | "tank-capacitor"
   | "tap-half-turn"
@@ -106,6 +117,8 @@ export interface Match {
   readonly undetermined: readonly Undetermined[];
   /** Most supported first. */
   readonly explanations: readonly Explanation[];
+  /** The causes that follow the first too closely to be told from it by these records; empty where it leads. */
+  readonly rivals: readonly Rivals[];
   /** The cause that the fit was made with; undefined where the drawing's tolerances explain the records, or no cause stands out. */
   readonly taken: ExplanationId | undefined;
   readonly residuals: readonly Residual[];

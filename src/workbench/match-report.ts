@@ -21,7 +21,7 @@ const poorFrom = 5;
 const matters = 0.02;
 
 /** Figures of the fit by the id of their drawn twin. */
-function figuresAt({ base, parameters }: Problem, u: Float64Array): ReadonlyMap<string, number> {
+export function figuresAt({ base, parameters }: Problem, u: Float64Array): ReadonlyMap<string, number> {
   const point = pointAt(base, parameters, u);
   const loops = loopsOf(point);
   const { shape } = point;
@@ -54,7 +54,7 @@ const twins: Readonly<Record<string, string>> = { "secondary.q": "secondary.qUnl
 const step = 1e-3;
 
 /** Slopes of a figure in u, by the id of its twin. */
-function slopesOf(problem: Problem, u: Float64Array): (twin: string) => readonly number[] {
+export function figureSlopes(problem: Problem, u: Float64Array): (twin: string) => readonly number[] {
   const now = figuresAt(problem, u);
   const moved = problem.parameters.map((_, n) => {
     const there = u.slice();
@@ -66,9 +66,9 @@ function slopesOf(problem: Problem, u: Float64Array): (twin: string) => readonly
 
 function matchedFigures(plain: Problem, { fit }: Attempt): readonly MatchedFigure[] {
   const { u, problem, covariance } = fit;
-  const fitted = slopesOf(problem, u);
+  const fitted = figureSlopes(problem, u);
   const start = new Float64Array(plain.parameters.length);
-  const before = slopesOf(plain, start);
+  const before = figureSlopes(plain, start);
   const drawn = figuresAt(plain, start);
   return [...figuresAt(problem, u)].flatMap(([twin, value]): MatchedFigure[] => {
     const id = `match.${twin}`;
@@ -107,7 +107,7 @@ function matchedParameters({ fit }: Attempt): readonly MatchedParameter[] {
 /** By parameter, the greatest part that it has in the drawing's doubt (variance) of any fitted figure. */
 function influenceOf(problem: Problem): (id: string) => number {
   const start = new Float64Array(problem.parameters.length);
-  const slopes = slopesOf(problem, start);
+  const slopes = figureSlopes(problem, start);
   const shares = problem.parameters.map(() => 0);
   for (const twin of figuresAt(problem, start).keys()) {
     const of = slopes(twin);
@@ -164,7 +164,7 @@ export function report({
   chosen: Attempt;
   explanations: readonly Explanation[];
   date: string | undefined;
-}): Match {
+}): Omit<Match, "rivals"> {
   const matched = matchedFigures(plain.fit.problem, chosen);
   const parameters = matchedParameters(chosen);
   const residuals = residualsOf(plain, chosen, observed);

@@ -13,6 +13,7 @@ import { lackingFor, type MatchRecord, observe } from "./match-observe.ts";
 import { type Drawn, fileParameters, modelParameters } from "./match-parameters.ts";
 import { shapeFigures } from "./match-point.ts";
 import { report } from "./match-report.ts";
+import { rivalsOf } from "./match-rivals.ts";
 import { type Sensitivity, type SensitivitySteps, sensitivitySteps } from "./sensitivities.ts";
 import type { Solve } from "./solve.ts";
 
@@ -83,7 +84,10 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   const chosen = chosenOf(explanations, attempts) ?? plain;
   yield "solving again at the fit";
   const final = solvedAgain(chosen, { drawn, solve });
-  return report({ drawn, records, observed, plain, chosen: final, explanations, date: options.date });
+  return {
+    ...report({ drawn, records, observed, plain, chosen: final, explanations, date: options.date }),
+    rivals: rivalsOf(explanations, attempts),
+  };
 }
 
 function* movedDrawing(steps: SensitivitySteps): Generator<string, readonly Sensitivity[]> {
@@ -104,6 +108,7 @@ const nothingSeen = (records: readonly MatchRecord[], observed: readonly Observe
   parameters: [],
   undetermined: [],
   explanations: [],
+  rivals: [],
   taken: undefined,
   residuals: [],
   chiSquare: 0,

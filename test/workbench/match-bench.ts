@@ -10,7 +10,9 @@ import type { BenchRecord } from "../../src/description/record.ts";
 import { readRecord } from "../../src/matching/record.ts";
 import { burstCircuit, type DrivenCoil } from "../../src/workbench/burst-circuit.ts";
 import { fullSetting } from "../../src/workbench/burst-setting.ts";
-import type { MatchRecord } from "../../src/workbench/match.ts";
+import { withNumber } from "../../src/workbench/coil-path.ts";
+import type { SweepRecord, TimeRecord } from "../../src/workbench/match.ts";
+import type { ExplanationId } from "../../src/workbench/match-contract.ts";
 import { solve } from "../../src/workbench/solve.ts";
 import { chance, seen } from "../matching/two-resonators.ts";
 
@@ -32,7 +34,7 @@ const [interval, before, length] = [40e-9, 150e-6, 1.5e-3];
 export function benchRecord(
   coil: Coil,
   { bus, said = bus, onTime = 70e-6, seed = 1, reversed = false, modes = 3, change = (n) => n }: Bench,
-): MatchRecord {
+): TimeRecord {
   const solution = solve(coil, { brief: true });
   const setting = fullSetting(coil, solution, { busVoltage: bus, modes, senseReversed: reversed });
   const { overcurrent: _trip, ...network } = burstCircuit(coil as DrivenCoil, solution, setting).network;
@@ -74,6 +76,89 @@ export function benchRecord(
     ],
   };
   return { record, reading: readRecord(record), state: "low", busVoltage: said };
+}
+
+/** The record as an instrument would write it. */
+export function csvOf({ record: { start, interval, length, channels } }: TimeRecord): string {
+  const heads = { primaryCurrent: "primary current (A)", pickupLoop: "pickup loop (V)", gate: "interrupter gate (V)" };
+  const rows = Array.from({ length }, (_, n) =>
+    [
+      (start + n * interval).toExponential(6),
+      ...channels.map(({ samples }) => Number(samples[n]!.toPrecision(4))),
+    ].join(","),
+  );
+  return `${["time (s)", ...channels.map(({ role }) => heads[role as keyof typeof heads])].join(",")}\n${rows.join("\n")}\n`;
+}
+
+export interface Planted {
+  readonly id: ExplanationId;
+  readonly is: Coil;
+  readonly bench: Bench;
+}
+
+/** Ten coils with one thing wrong each. @param personAt [m] from the axis */
+export function plantedFaults(coil: Coil, { bus, personAt }: { bus: number; personAt: number }): readonly Planted[] {
+  const { tap, baseHeight } = coil.primary!;
+  const bench = { bus };
+  return [
+    { id: "tank-capacitor", is: withNumber(coil, "tank.bank.each", 0.92 * coil.tank!.bank.each), bench },
+    { id: "primary-turn", is: withNumber(coil, "primary.tap", tap - 1), bench },
+    { id: "tap-half-turn", is: withNumber(coil, "primary.tap", tap - 0.5), bench },
+    { id: "top-load-height", is: raised(coil, -0.03), bench },
+    { id: "sense-reversed", is: coil, bench: { bus, reversed: true } },
+    { id: "shorted-turn", is: coil, bench: { bus, change: shorted(0.05) } },
+    { id: "lossy-capacitor", is: withNumber(coil, "tank.bank.dissipation", 0.02), bench },
+    { id: "coupling-height", is: withNumber(coil, "primary.baseHeight", baseHeight - 0.02), bench },
+    { id: "person-near", is: withPerson(coil, personAt), bench },
+    { id: "bus-doubled", is: coil, bench: { bus: 2 * bus, said: bus } },
+  ];
+}
+
+/** Somebody who stands nearer than drawn. */
+export const withPerson = (coil: Coil, at: number): Coil => ({
+  ...coil,
+  site: { ...coil.site, people: [{ ...coil.site.people[0]!, at }] },
+});
+
+const raised = (coil: Coil, by: number): Coil =>
+  coil.topload.reduce((made, part, n) => {
+    const [kind, { height }] = Object.entries(part)[0] as [string, { height: number }];
+    return withNumber(made, `topload.${n}.${kind}.height`, height + by);
+  }, coil);
+
+/** One turn of the secondary closed on itself, as an ideal transformer that takes a part of mode 1 and turns a fifth of that into loss. */
+const shorted =
+  (part: number) =>
+  (network: BurstNetwork): BurstNetwork => {
+    const [first, ...others] = network.modes;
+    if (!first) return network;
+    const reactance = Math.sqrt(first.inductance / first.capacitance);
+    const mode = {
+      ...first,
+      inductance: first.inductance * (1 - part),
+      resistance: first.resistance + 0.2 * part * reactance,
+      mutual: first.mutual * Math.sqrt(1 - part),
+    };
+    return { ...network, modes: [mode, ...others] };
+  };
+
+/** Peaks of a sweep of two resonances at the poles of a coil as the field solver gives them. */
+export function sweepOf(made: Coil, name: string, state: SweepRecord["state"] = "cold"): SweepRecord {
+  const { figures } = solve(made, { brief: true });
+  const [lower, upper] = [figures.get("poles.lower")!.value, figures.get("poles.upper")!.value];
+  const frequency = Float64Array.from(
+    { length: 321 },
+    (_, n) => 0.85 * lower + n * ((1.15 * upper - 0.85 * lower) / 320),
+  );
+  const amplitude = frequency.map((f) => {
+    const line = (f0: number) => {
+      const x = 2 * 100 * (f / f0 - 1);
+      return { re: 1 / (1 + x * x), im: -x / (1 + x * x) };
+    };
+    const [a, b] = [line(lower), line(upper)];
+    return Math.hypot(a.re + 0.8 * b.re, a.im + 0.8 * b.im);
+  });
+  return { name, sweep: { frequency, amplitude }, state };
 }
 
 /** Text of a coil file that comes with the program. */

@@ -1,5 +1,5 @@
 /** What the comparison comes to, and what may explain a difference. */
-import { matchHeadline, supportText, worthLooking } from "../../views/match-words.ts";
+import { matchHeadline, rivalsText, supportText, worthLooking } from "../../views/match-words.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { RecordFindings } from "./record-findings.tsx";
 
@@ -21,6 +21,9 @@ export function CausesList({ match }: { readonly match: Match }) {
             </li>
           ))}
         </ol>
+        {match.rivals.map((rivals) => (
+          <p key={rivals.between.join()}>{rivalsText(rivals)}</p>
+        ))}
         <p class="small">
           The number is twice the logarithm of how much more probable the records are with the cause than without: 6 is
           twenty to one.

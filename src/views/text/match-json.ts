@@ -41,6 +41,7 @@ export function matchJson({
     },
     findings,
     explanations: match?.explanations ?? [],
+    rivals: match?.rivals ?? [],
     taken: match?.taken,
     undetermined: match?.undetermined ?? [],
     parameters: match?.parameters ?? [],

@@ -4,7 +4,7 @@ import { quantities } from "../../catalogue/quantities.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { captureFigures, sweepPeaks } from "../../workbench/match-capture.ts";
 import type { Match, MatchedFigure } from "../../workbench/match-contract.ts";
-import { isSeen, matchHeadline, shareText, supportText, worthLooking } from "../match-words.ts";
+import { isSeen, matchHeadline, rivalsText, shareText, supportText, worthLooking } from "../match-words.ts";
 import { headText } from "./head.ts";
 import type { CaptureShown } from "./match-json.ts";
 import { painter } from "./paint.ts";
@@ -77,7 +77,7 @@ function rowOf({ id, drawn, value, low, high, unit, shift, left }: MatchedFigure
 }
 
 function causesBlock(
-  { explanations }: Match,
+  { explanations, rivals }: Match,
   { paint, width }: { paint: ReturnType<typeof painter>; width: number },
 ): string {
   const worth = worthLooking(explanations);
@@ -87,7 +87,8 @@ function causesBlock(
     wrap(`${each.says} (${supportText(each)})`, { width, first: "  ", indent: "    " }),
     wrap(each.check, { width, first: "      look: ", indent: "      " }),
   ]);
-  return [paint("bold", "what may explain it"), ...lines].join("\n");
+  const unparted = rivals.map((each) => wrap(rivalsText(each), { width, first: "  ", indent: "    " }));
+  return [paint("bold", "what may explain it"), ...lines, ...unparted].join("\n");
 }
 
 /** Numbers that trade with another a line each; those that the records do not see at all in one. */
