@@ -293,6 +293,11 @@ export function programOf(io: Io, done: (code: number) => void): Command {
     .option("--transformer <channel=ratio/burden>", "as for match", collected)
     .option("--state <state>", "as for match", collected)
     .option("--bus <voltage>", "as for match", collected)
+    .option("--delimiter <sign>", "as for match")
+    .option("--decimal <sign>", "as for match")
+    .option("--header-lines <count>", "as for match")
+    .option("--interval <time>", "as for match")
+    .option("--column <column=what>", "as for match", collected)
     .option(...json)
     .addHelpText(
       "after",

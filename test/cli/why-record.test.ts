@@ -47,6 +47,19 @@ describe("coilwright why, asked about a record", () => {
     }
   }, 30_000);
 
+  it("takes what is said of a table as match does", async () => {
+    const rows = Array.from({ length: 4000 }, (_, n) => {
+      const t = (n - 400) * 0.1;
+      return `${t.toFixed(1)},${t < 0 ? 0 : (Math.exp(-t / 150) * Math.sin(1.6 * t)).toFixed(4)}`;
+    });
+    const io = memoryIo({ ...files, "table.csv": ["a,b", ...rows].join("\n") });
+    const table = ["--capture", "table.csv", "--column", "1=use:time,unit:us", "--column", "2=unit:V"];
+    expect(await run(["why", "coil.yaml", "capture.q", ...table, "--json"], io)).toBe(0);
+    // law: Q of exp(−t/τ)·sin(ωt) is ωτ/2
+    const { value } = JSON.parse(io.printed.out) as { value: number };
+    expect(value / 120).toBeCloseTo(1, 2);
+  }, 30_000);
+
   it("asks for the record where none is named", async () => {
     const { code, err } = await asked("match.coupling.k");
     expect(code).toBe(2);
