@@ -10,6 +10,10 @@ const rowsAtOnce = 50_000;
 /** [V], of the converter. */
 const step = 0.04;
 
+const frequency = 120e3;
+/** What such a record holds, by its making [Hz]. */
+export const madeOf = { rate: 1 / (period * interval), carrier: frequency };
+
 export interface LongRecord {
   readonly rows: number;
   /** Time and as many channels less one, each half as high as the one before. */
@@ -49,7 +53,6 @@ const table = (at: (time: number) => number): Float64Array =>
 const start = 5e-4;
 const onTime = 150e-6;
 const decayTime = 120e-6;
-const frequency = 120e3;
 
 /** One resonator at its own frequency, struck at every half-cycle of the drive: Σ ±2·exp(−t/τ)·sin(ωt); the greatest is 1. */
 function squareDriven(): Float64Array {
