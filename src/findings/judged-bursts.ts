@@ -4,7 +4,7 @@ import type { BurstSetting, BurstStudy } from "../workbench/burst-contract.ts";
 import { study } from "../workbench/burst-stage.ts";
 import type { Solution } from "../workbench/contract.ts";
 import { settingAtLimits, settingUnlit } from "./limits.ts";
-import { settingsBeyond } from "./within-limits.ts";
+import { sameAgain, settingsBeyond } from "./within-limits.ts";
 
 /** As `assess` takes them. */
 export interface JudgedBursts {
@@ -30,14 +30,34 @@ export function judgedBursts(
   setting: BurstSetting = {},
   { waveforms = false }: { readonly waveforms?: boolean } = {},
 ): JudgedBursts {
-  const [limits, dark] = [settingAtLimits(coil, setting), settingUnlit(coil, setting)];
-  const bursts = {
-    study: study(coil, solution, setting, { waveforms }),
-    ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
-    ...(dark ? { unlit: study(coil, solution, dark) } : {}),
-  };
+  const bursts = cornerBursts(coil, solution, setting, waveforms);
   const beyond = settingsBeyond(coil, solution, setting, Object.values(bursts));
   return beyond.length === 0
     ? bursts
     : { ...bursts, beyond: beyond.map((one) => study(one.coil, solution, one.setting)) };
+}
+
+function cornerBursts(
+  coil: Coil,
+  solution: Solution,
+  setting: BurstSetting,
+  waveforms = false,
+): Omit<JudgedBursts, "beyond"> {
+  const [limits, dark] = [settingAtLimits(coil, setting), settingUnlit(coil, setting)];
+  return {
+    study: study(coil, solution, setting, { waveforms }),
+    ...(limits ? { atLimits: study(coil, solution, limits) } : {}),
+    ...(dark ? { unlit: study(coil, solution, dark) } : {}),
+  };
+}
+
+/** As `judgedBursts` of a coil that was moved a little: what goes beyond the corner is taken at the places where it was found before. */
+export function judgedAgain(
+  coil: Coil,
+  solution: Solution,
+  { coil: was, bursts }: { readonly coil: Coil; readonly bursts: JudgedBursts },
+): JudgedBursts {
+  const corner = cornerBursts(coil, solution, {});
+  const beyond = bursts.beyond?.map((found) => sameAgain({ was, coil }, { found, own: bursts.study }));
+  return beyond ? { ...corner, beyond: beyond.map((one) => study(one.coil, solution, one.setting)) } : corner;
 }

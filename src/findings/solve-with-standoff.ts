@@ -4,7 +4,7 @@ import type { Solution } from "../workbench/contract.ts";
 import { type Solve, solve } from "../workbench/solve.ts";
 import { standoff } from "../workbench/standoff.ts";
 import type { Standoff, StandoffBursts } from "../workbench/standoff-contract.ts";
-import { judgedBursts } from "./judged-bursts.ts";
+import { type JudgedBursts, judgedAgain, judgedBursts } from "./judged-bursts.ts";
 
 /** Figures of the solution, of the burst at the setting, then of stand-off; with stand-off itself. */
 export function withStandoff(
@@ -17,5 +17,13 @@ export function withStandoff(
   return { solution: { ...solution, figures }, standoff: found };
 }
 
-/** `solve`, with the bursts that stand-off is judged by, and stand-off. @throws OutOfDomain, RangeError as `solve` */
-export const solveWithStandoff: Solve = (coil, options) => withStandoff(coil, solve(coil, options)).solution;
+/**
+ * `solve`, with the bursts that stand-off is judged by, and stand-off, for coils near one that was judged.
+ * @returns a solver that throws OutOfDomain, RangeError as `solve`
+ */
+export const solveWithStandoff =
+  (near: { readonly coil: Coil; readonly bursts: JudgedBursts }): Solve =>
+  (coil, options) => {
+    const solution = solve(coil, options);
+    return withStandoff(coil, solution, judgedAgain(coil, solution, near)).solution;
+  };

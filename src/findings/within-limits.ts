@@ -71,6 +71,26 @@ function withTripHigh(coil: Coil): Coil {
   return { ...coil, feedback: { ...feedback, overcurrent: (1 + tripDoubt) * feedback.overcurrent } };
 }
 
+/**
+ * A burst that was found beyond others, at the same place in the permitted range of a coil that was moved a little: the search again would take
+ * many bursts and find it near by.
+ *
+ * @param found  of the coil as it was, `own` its burst at the setting
+ */
+export function sameAgain(
+  { was, coil: moved }: { readonly was: Coil; readonly coil: Coil },
+  { found, own }: { readonly found: BurstStudy; readonly own: BurstStudy },
+): { readonly coil: Coil; readonly setting: BurstSetting } {
+  const coil = withTripHigh(moved);
+  const { onTime, rate, streamer, busVoltage } = found.setting;
+  const mains = busVoltage / own.setting.busVoltage;
+  const [before, now] = [was.interrupter?.limits, moved.interrupter?.limits];
+  if (before === undefined || now === undefined) return { coil, setting: { streamer, mains } };
+  const lasts = (onTime / before.onTime) * now.onTime;
+  const often = (rate / rateWithin(before, onTime)) * rateWithin(now, lasts);
+  return { coil, setting: { onTime: lasts, rate: often, streamer, mains } };
+}
+
 function measuresOf({ figures }: BurstStudy): Measures {
   const length = figures.get("burst.streamerLength");
   return {

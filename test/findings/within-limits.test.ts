@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Coil } from "../../src/description/coil.ts";
 import { judgedBursts } from "../../src/findings/index.ts";
+import { judgedAgain } from "../../src/findings/judged-bursts.ts";
 import { rateWithin, shortestOfNote } from "../../src/findings/limits.ts";
 import type { BurstStudy } from "../../src/workbench/burst-contract.ts";
 import { study } from "../../src/workbench/burst-stage.ts";
@@ -107,6 +108,18 @@ describe("the furthest reach that is judged by", () => {
     const reaches = [0.5, 0.6, 0.7, 0.85, 1, 1.2].map(at);
     for (const [index, found] of reaches.entries()) {
       expect(tolerance * found).toBeGreaterThan(Math.max(...reaches.slice(0, index + 1)));
+    }
+  });
+});
+
+describe("judgedAgain", () => {
+  // law: a coil that was not moved has the same bursts, without a search
+  it.each(demoNames)("finds the bursts of %s where they were", (name) => {
+    const { coil, solution, bursts } = demo(name);
+    const again = judgedAgain(coil, solution, { coil, bursts });
+    expect(again.beyond?.length).toBe(bursts.beyond?.length);
+    for (const [index, one] of (bursts.beyond ?? []).entries()) {
+      expect(reach(again.beyond![index]!) / Math.max(1e-9, reach(one)) || 1).toBeCloseTo(1, 3);
     }
   });
 });

@@ -111,3 +111,14 @@ describe("migrateCoil", () => {
     expect("findings" in done && done.findings[0]?.place?.line).toBe(1);
   });
 });
+
+describe("an alias whose anchor is not there", () => {
+  // the YAML library throws when it writes one: found by mutants of the examples
+  it("is told with its place", () => {
+    const made = formatCoil("coilwright: 1\nname: A\n<<: *nope\n");
+    expect("findings" in made && made.findings[0]).toMatchObject({
+      rule: "cannot-format",
+      place: { line: 3, column: 5 },
+    });
+  });
+});

@@ -194,12 +194,13 @@ const bench = {
     const { solution, bursts } = solved(file);
     keepMovesOf(file);
     if (solution === undefined || file.coil === undefined) return { text: file.text, setting, explanation: undefined };
-    if (id.startsWith("standoff.")) {
+    if (id.startsWith("standoff.") && bursts !== undefined) {
       const known = withStandoff(file.coil, solution, bursts).solution;
+      const near = { coil: file.coil, bursts };
       return {
         text: file.text,
         setting,
-        explanation: explain({ file, solution: known, id, solve: solveWithStandoff, most: 8 }),
+        explanation: explain({ file, solution: known, id, solve: solveWithStandoff(near), most: 8 }),
       };
     }
     const ofCoil = solution.figures.has(id);

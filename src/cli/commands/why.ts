@@ -46,11 +46,15 @@ export async function why(io: Io, name: string, id: string, options: WhyOptions)
     return exit.unreadable;
   }
   const isStandoff = id.startsWith("standoff.");
+  const near =
+    isStandoff && file.coil !== undefined && study !== undefined
+      ? { coil: file.coil, bursts: { ...burstsOf(judged), study } }
+      : undefined;
   const driven =
     study === undefined
       ? solved
-      : isStandoff && file.coil !== undefined
-        ? withStandoff(file.coil, solved, { ...burstsOf(judged), study }).solution
+      : near
+        ? withStandoff(near.coil, solved, near.bursts).solution
         : solutionWithBurst(solved, study);
   const solution = bench ? solutionWithBench(driven, bench) : driven;
   const isOfRecord = /^(match|capture)\./.test(id);
@@ -59,7 +63,7 @@ export async function why(io: Io, name: string, id: string, options: WhyOptions)
   }
   if (!solution.figures.has(id)) throw noSuchFigure(id, [...solution.figures.keys()]);
   // A figure that no burst enters need not have one studied at each step.
-  const again = isStandoff ? solveWithStandoff : solved.figures.has(id) ? solve : solveWithBurst();
+  const again = near ? solveWithStandoff(near) : solved.figures.has(id) ? solve : solveWithBurst();
   const explanation = explain({
     file,
     solution,

@@ -1,5 +1,5 @@
 /** Canonical spacing of a coil file, and its migration to the newest format. */
-import type { Document } from "yaml";
+import { type Document, visit } from "yaml";
 import type { Finding } from "../../catalogue/finding.ts";
 import { currentFormat } from "../../description/coil-keys.ts";
 import { numberOf } from "../../units/number.ts";
@@ -28,6 +28,14 @@ export function formatCoil(text: string): Edited {
   }
   // Moving a comment may change how the next pass sees it; this settles after one or two.
   let current = source;
+  const alias = danglingAlias(source);
+  if (alias !== undefined) {
+    return cannotFormat(source, {
+      start: alias,
+      what: "an alias stands here, and its anchor does not stand before it",
+      expected: "the value itself",
+    });
+  }
   for (let pass = 0; pass < 4; pass++) {
     const next = writeCanonical(current);
     if (next === current.text) return { text: next };
@@ -40,6 +48,19 @@ export function formatCoil(text: string): Edited {
     what: "the file's layout does not survive formatting",
     expected: "a file of plain maps, lists and values",
   });
+}
+
+/** Where an alias stands whose anchor is not there; the writer cannot write it. */
+function danglingAlias({ document }: Source): number | undefined {
+  let found: number | undefined;
+  visit(document, {
+    Alias(_key, alias) {
+      if (alias.resolve(document) !== undefined) return undefined;
+      found = alias.range?.[0] ?? 0;
+      return visit.BREAK;
+    },
+  });
+  return found;
 }
 
 function cannotFormat(
