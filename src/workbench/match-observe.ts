@@ -185,7 +185,7 @@ function peaksOf(
     ? sampleOf(burst.driveEnd ?? (onTime ? burst.start + onTime.is.estimate.value : burst.end))
     : loud!.to;
   const { mean, scatter } = quietPart(channel, Math.round(from));
-  return currentPeaks({
+  const peaks = currentPeaks({
     samples: channel.samples,
     perUnit,
     from,
@@ -195,7 +195,17 @@ function peaksOf(
     interval: record.interval,
     most: mostPeaks,
   });
+  return burst?.driveEnd === undefined && onTime === undefined ? untilGreatest(peaks) : peaks;
 }
+
+/** Where nothing tells the drive's end: behind the greatest peak the bridge may be off. A current that falls from its start is kept whole. */
+function untilGreatest(peaks: readonly HalfCyclePeak[]): readonly HalfCyclePeak[] {
+  const heights = peaks.map(({ current }) => current);
+  const greatest = heights.indexOf(Math.max(...heights));
+  return greatest < fewestGrowing ? peaks : peaks.slice(0, greatest + 1);
+}
+
+const fewestGrowing = 3;
 
 /** What a record lacks for a match, as findings about it. */
 export function lackingFor(each: MatchRecord, observed: Observed): readonly Finding[] {

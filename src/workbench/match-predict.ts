@@ -32,6 +32,8 @@ const floor = {
   peak: 0.015,
   /** Peaks after the streamer may have begun. */
   loadedPeak: 0.2,
+  /** Of a bridge that stops the current: what little flows hangs on snubbers and gates that no drawing has. */
+  idlePeak: 0.25,
 };
 /** A residual where something is there in the record and not in the prediction, or the other way round. */
 const absent = 8;
@@ -188,7 +190,8 @@ export function burstResiduals(base: Base, burst: BurstSeen, observed: Observed)
   const peaks = observed.peaks.map(({ current, error, time }, n): Seen => {
     const predicted = burst.peaks[n] ?? 0;
     const loaded = full && time > unloaded * base.breakoutTime;
-    const allowed = Math.hypot(error, (loaded ? floor.loadedPeak : floor.peak) * greatest);
+    const share = burst.idle ? floor.idlePeak : loaded ? floor.loadedPeak : floor.peak;
+    const allowed = Math.hypot(error, share * greatest);
     return {
       says: `half-cycle ${n + 1}`,
       measured: current,
