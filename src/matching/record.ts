@@ -317,14 +317,17 @@ function bestCarrier({
 }): FromChannel<Estimate> | undefined {
   const bridge = levels.bridges[0];
   const commutated = bridge === undefined ? undefined : bridgeCarrier(bridge.bursts, interval);
+  const by = levels.gates.length > 0 ? "gate" : "signal";
+  const explained =
+    main === undefined || drives.length === 0 ? undefined : explainedCarrier(main, drives, { interval, by });
   if (bridge !== undefined && commutated !== undefined) {
     const seen = { channel: bridge.index, is: estimateOf(commutated) };
-    const byCurrent = main === undefined ? undefined : fittedCarrier(main.reading, interval);
-    const fitted = main && byCurrent && { channel: main.index, is: estimateOf(byCurrent) };
+    const fitted = main && explained && { channel: main.index, is: estimateOf(explained) };
     return fitted && narrows(fitted.is, seen.is) ? fitted : seen;
   }
-  const by = levels.gates.length > 0 ? "gate" : "signal";
-  const driven = main === undefined || drives.length === 0 ? undefined : drivenCarrier(main, drives, { interval, by });
+  const driven =
+    explained ??
+    (main === undefined || drives.length === 0 ? undefined : signalCarrier(main.reading, drives, interval));
   if (main !== undefined && driven !== undefined) return { channel: main.index, is: estimateOf(driven) };
   const strongest = poles?.is.poles.reduce((best, one) => (one.share > best.share ? one : best));
   return poles === undefined || strongest === undefined
@@ -333,20 +336,22 @@ function bestCarrier({
 }
 
 /**
- * The bridge's frequency as a channel shows it. A channel that does not show the primary's current can be explained by an even drive where
- * the bridge follows that current, hardly the other way round.
+ * The bridge's frequency as a channel shows it, undefined where nothing explains the bursts. A drive that follows the primary's current may
+ * look even where that current is not seen, or is seen poorly; hardly the other way round.
  *
  * @param by  what shows the drives
  */
-function drivenCarrier(
+function explainedCarrier(
   { reading, channel: { role } }: Read,
   drives: readonly Pulse[],
   { interval, by }: { interval: number; by: "gate" | "signal" },
 ): Measured | undefined {
   const fitted = fittedCarrier(reading, interval);
-  if (fitted !== undefined && role === "primaryCurrent") return fitted;
-  const following = followingCarrier(reading, drives, { interval, role, by });
-  return following ?? fitted ?? signalCarrier(reading, drives, interval);
+  const sure = reading.drives.flatMap(({ drive }) => (drive?.sure ? [drive.usual.by] : []));
+  // Without a second pole the current's own zeros say more than a pole that is only supposed.
+  const known = sure.includes("even") || (sure.length > 0 && reading.poles?.poles.length === 1);
+  if (known && role === "primaryCurrent") return fitted;
+  return followingCarrier(reading, drives, { interval, role, by }) ?? fitted;
 }
 
 function steadyOf({ index, reading }: Read, interval: number): FromChannel<readonly Estimate[]> | undefined {

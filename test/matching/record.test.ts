@@ -63,7 +63,7 @@ describe("a record of the primary's current", () => {
 });
 
 describe("a record of a pickup", () => {
-  it("gives poles as well, and the on-time to a cycle or two", () => {
+  it("gives poles as well, and the on-time to a cycle or two", { timeout: 60_000 }, () => {
     const records = seeds(16, 100).map((seed) => read(randomRecord({ seed, channel: "pickupLoop", bursts: 1 })));
     const two = records.filter(({ reading }) => reading.poles?.is.poles.length === 2);
     expect(two.length).toBeGreaterThanOrEqual(14);
@@ -79,7 +79,7 @@ describe("a record of a pickup", () => {
 });
 
 describe("a single resonator", () => {
-  it("is not given a second pole", () => {
+  it("is not given a second pole", { timeout: 60_000 }, () => {
     for (const seed of seeds(16, 200)) {
       const { reading, truth } = read(randomRecord({ seed, single: true }));
       expect(reading.poles?.is.poles).toHaveLength(1);
@@ -90,7 +90,7 @@ describe("a single resonator", () => {
     }
   });
 
-  it("runs at one frequency, and its carrier is read to 0.05 %", () => {
+  it("runs at one frequency, and its carrier is read to 0.05 %", { timeout: 60_000 }, () => {
     for (const seed of seeds(16, 200)) {
       const { reading, truth } = read(randomRecord({ seed, single: true, noise: 0.006 }));
       expect(Math.abs(reading.carrier!.is.value / truth.carrier - 1)).toBeLessThan(5e-4);

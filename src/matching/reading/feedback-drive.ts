@@ -16,13 +16,21 @@ import {
 } from "./square-drive.ts";
 import type { Pulse } from "./two-level.ts";
 
-/** Where the secondary's own frequency is looked for between the poles, and delays of the bridge in cycles. */
-const betweens = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
-const delays = [-0.04, 0.02, 0.08];
-/** Where a second pole is looked for that the decay does not show, over the first. */
-const unknowns = [0.79, 0.82, 0.85, 0.88, 0.91, 0.94, 1.06, 1.09, 1.12, 1.15, 1.18, 1.21, 1.24];
-/** Steps to a cycle in which the start is tried. */
+/**
+ * What is tried first: where the secondary's own frequency lies between the poles, delays of the bridge in cycles, steps of the start to a
+ * cycle; and where the second pole is not known, its place over the first.
+ */
+const grid = {
+  both: { besides: [1], betweens: [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9], delays: [-0.04, 0.02, 0.08] },
+  one: {
+    besides: [0.79, 0.82, 0.85, 0.88, 0.91, 0.94, 1.06, 1.09, 1.12, 1.15, 1.18, 1.21, 1.24],
+    betweens: [0.25, 0.5, 0.75],
+    delays: [0, 0.06],
+  },
+};
 const startsPerCycle = 10;
+/** Values to a cycle that tell one start from another. */
+const coarsePerCycle = 6;
 /** Starts of the fit that are followed: no more, none that leaves far more than the best, none where all leave far more than noise. */
 const mostFollowed = 6;
 const farMore = 2.5;
@@ -33,8 +41,8 @@ const rounds = 8;
 const enough = 1e-4;
 /** Secondary's share of the losses beforehand, and its standard deviation. */
 const usualDamping = { value: 0.5, deviation: 0.25 };
-/** By how much of a cycle a bridge may lag longer at the weakest half-cycle: standard deviation. */
-const growthDoubt = 0.01;
+/** What a threshold adds to the delay after the first half-cycle, and its standard deviation [cycles]. */
+const usualGrowth = { value: 0.006, deviation: 0.01 };
 /** Half-cycles that a drive may have. */
 const mostSteps = 260;
 /** Cycles of quiet before the start. */
@@ -45,7 +53,7 @@ export interface FeedbackFound {
   readonly frequency: { readonly value: number; readonly error: number };
   /** Σ residual² over the window. */
   readonly squares: number;
-  /** What one burst says of the next; its start from the gate's. */
+  /** What one burst says of the next. */
   readonly usual: FeedbackUsual;
 }
 
@@ -72,11 +80,7 @@ export function feedbackDrive(
   const { startNear, cycle } = driven;
   const span = windowOf(driven);
   const within = { from: startNear - slack.early * cycle, to: startNear + slack.late * cycle };
-  for (const answer of usual === undefined ? answers : [usual.answer]) {
-    const begun =
-      usual === undefined
-        ? likeliest(driven, span, { known, answer, within })
-        : [refined(span, shifted(usual, startNear), { answer, cycle, within })];
+  const explained = (answer: StepAnswer, begun: readonly Start[]): FeedbackFound | undefined => {
     const [best] = begun
       .flatMap((start) => {
         const drive = fitted(driven, span, { start, answer });
@@ -85,14 +89,33 @@ export function feedbackDrive(
           : [];
       })
       .sort((a, b) => a.drive.squares - b.drive.squares);
-    if (best !== undefined)
-      return {
-        frequency: frequencyOf(driven, best.drive),
-        squares: best.drive.squares,
-        usual: { ...shifted(startOf(best.drive, best.start), -startNear), answer },
-      };
+    return best === undefined
+      ? undefined
+      : {
+          frequency: frequencyOf(driven, best.drive),
+          squares: best.drive.squares,
+          usual: { ...startOf(best.drive, best.start, cycle), answer },
+        };
+  };
+  const again = usual === undefined ? undefined : explained(usual.answer, [asUsual(span, usual, { cycle, within })]);
+  if (again !== undefined) return again;
+  for (const answer of usual === undefined ? answers : [usual.answer]) {
+    const found = explained(answer, likeliest(driven, span, { known, answer, within }));
+    if (found !== undefined) return found;
   }
   return undefined;
+}
+
+/** As the burst before, at the best start. */
+function asUsual(span: Span, usual: FeedbackUsual, { cycle, within }: { cycle: number; within: Pulse }): Start {
+  const { answer, poles } = usual;
+  let best: Start = { ...usual, squares: Number.POSITIVE_INFINITY };
+  for (let start = within.from; start <= within.to; start += cycle / startsPerCycle) {
+    const feedback = { ...usual.feedback, start };
+    const squares = squaresOf(span, { feedback, poles, answer, cycle });
+    if (squares !== undefined && squares < best.squares) best = { feedback, poles, squares };
+  }
+  return refined(span, best, { answer, cycle, within });
 }
 
 /** From the quiet before the drive to its end. */
@@ -106,15 +129,10 @@ export function windowOf({ values, startNear, endNear, cycle }: Driven): Span {
 
 const liesIn = (place: number, { from, to }: Pulse) => place >= from && place <= to;
 
-const shifted = (start: Start, by: number): Start => ({
-  ...start,
-  feedback: { ...start.feedback, start: start.feedback.start + by },
-});
-
 /** What was fitted as the start of another fit: what is known of the poles stays. */
-function startOf({ moves, poles, squares }: SquareDrive, { poles: known }: Start): Start {
+function startOf({ moves, poles, squares }: SquareDrive, { poles: known }: Start, cycle: number): Start {
   return {
-    feedback: feedbackOf(moves),
+    feedback: feedbackOf(moves, cycle),
     poles: known.map((pole, k) => ({ ...pole, ...(isUnknown(pole) ? poles[k] : {}) })),
     squares,
   };
@@ -135,14 +153,21 @@ function likeliest(
   const [first] = known;
   if (first === undefined) return [];
   const best = new Map<string, Start>();
-  for (const part of known.length > 1 ? [1] : unknowns) {
+  const { besides, betweens, delays } = grid[known.length > 1 ? "both" : "one"];
+  for (const part of besides) {
     const poles = known.length > 1 ? known : withBeside(first, part, noise);
     const sorted = [...poles].sort((a, b) => a.angular - b.angular);
     for (const between of betweens)
       for (const delay of delays)
         for (let start = within.from; start <= within.to; start += cycle / startsPerCycle) {
-          const feedback = { start, delay: delay * cycle, between, damping: usualDamping.value, growth: 0 };
-          const squares = squaresOf(span, { feedback, poles: sorted, answer });
+          const feedback = {
+            start,
+            delay: delay * cycle,
+            between,
+            damping: usualDamping.value,
+            growth: usualGrowth.value * cycle,
+          };
+          const squares = squaresOf(span, { feedback, poles: sorted, answer, cycle });
           const key = `${part} ${between}`;
           if (squares !== undefined && squares < (best.get(key)?.squares ?? Number.POSITIVE_INFINITY))
             best.set(key, { feedback, poles: sorted, squares });
@@ -169,7 +194,7 @@ function refined(
 ): Start {
   let best: Start = { ...start, squares: Number.POSITIVE_INFINITY };
   const tried = (feedback: Feedback, poles: readonly KnownPole[]) => {
-    const squares = liesIn(feedback.start, within) ? squaresOf(span, { feedback, poles, answer }) : undefined;
+    const squares = liesIn(feedback.start, within) ? squaresOf(span, { feedback, poles, answer, cycle }) : undefined;
     if (squares === undefined || squares >= best.squares) return false;
     best = { feedback, poles, squares };
     return true;
@@ -202,12 +227,18 @@ function withMoved(poles: readonly KnownPole[], factor: number): readonly KnownP
 
 function squaresOf(
   span: Span,
-  { feedback, poles, answer }: { feedback: Feedback; poles: readonly KnownPole[]; answer: StepAnswer },
+  {
+    feedback,
+    poles,
+    answer,
+    cycle,
+  }: { feedback: Feedback; poles: readonly KnownPole[]; answer: StepAnswer; cycle: number },
 ): number | undefined {
+  const every = Math.max(1, Math.floor(cycle / coarsePerCycle));
   const steps = feedbackSteps(poles, feedback, { until: span.to, most: mostSteps });
   return steps.length < fewestSteps
     ? undefined
-    : amplitudesOf(span, { poles, steps, heights: heightsOf(steps.length, 0), answer, every: 2 })?.squares;
+    : amplitudesOf(span, { poles, steps, heights: heightsOf(steps.length, 0), answer, every })?.squares;
 }
 
 const fewestSteps = 8;
@@ -217,6 +248,7 @@ function fitted(
   span: Span,
   { start, answer }: { start: Start; answer: StepAnswer },
 ): SquareDrive | undefined {
+  const middle = middleOf(cycle);
   let best: SquareDrive | undefined;
   let { feedback }: { feedback: Feedback } = start;
   let poles: SquareDrive["poles"] = start.poles;
@@ -232,7 +264,7 @@ function fitted(
     if (drive === undefined) break;
     const gain = best === undefined ? Number.POSITIVE_INFINITY : best.squares - drive.squares;
     if (gain > 0) best = drive;
-    feedback = feedbackOf(drive.moves);
+    feedback = feedbackOf(drive.moves, cycle);
     poles = drive.poles;
     if (Math.abs(gain) < enough * drive.squares) break;
   }
@@ -240,7 +272,7 @@ function fitted(
 }
 
 /** Moves are counted from here, where they are known beforehand. */
-const middle = [0, 0, 0, usualDamping.value, 0];
+const middleOf = (cycle: number): readonly number[] => [0, 0, 0, usualDamping.value, usualGrowth.value * cycle];
 /** By how much each is moved to see what it does. */
 const nudges = [0.01, 0.01, 0.002, 0.01, 0.01];
 
@@ -252,8 +284,8 @@ const vectorOf = ({ start, delay, between, damping, growth }: Feedback): readonl
   growth,
 ];
 
-function feedbackOf(moves: Float64Array): Feedback {
-  return bounded(middle.map((value, m) => value + moves[m]!));
+function feedbackOf(moves: Float64Array, cycle: number): Feedback {
+  return bounded(middleOf(cycle).map((value, m) => value + moves[m]!));
 }
 
 function bounded([start, delay, between, damping, growth]: readonly number[]): Feedback {
@@ -275,6 +307,7 @@ function modelAbout(
   about: readonly number[],
   { until, noise, cycle }: { until: number; noise: number; cycle: number },
 ): StepModel | undefined {
+  const middle = middleOf(cycle);
   const unmoved = Array.from({ length: 2 * poles.length }, () => 0);
   const all = [...about, ...unmoved];
   const stepsOf = (values: readonly number[], most: { until: number; most: number }) => {
@@ -316,7 +349,7 @@ function modelAbout(
       0,
       0,
       noise / usualDamping.deviation ** 2,
-      noise / (growthDoubt * cycle) ** 2,
+      noise / (usualGrowth.deviation * cycle) ** 2,
       ...unmoved,
     ),
     tied: { from: about.length, poles },

@@ -41,13 +41,16 @@ export function feedbackSteps(
 ): readonly number[] {
   const modes = currentModes(poles, { between, damping });
   const cycle = (4 * Math.PI) / poles.reduce((sum, { angular }) => sum + angular, 0);
-  const current = new StepCurrent(modes);
+  const current = new StepCurrent(modes, cycle / perCycle);
   const steps: number[] = [start];
   let steepness = 0;
   current.step(start, 1);
   while (steps.length < most) {
     const last = steps[steps.length - 1]!;
-    const zero = current.zeroAfter(last + shortest * cycle, { sign: steps.length % 2 === 1 ? 1 : -1, cycle });
+    const zero = current.zeroAfter(last + shortest * cycle, {
+      sign: steps.length % 2 === 1 ? 1 : -1,
+      reach: longest * cycle,
+    });
     if (zero === undefined) break;
     steepness ||= Math.abs(zero.slope);
     const next = zero.at + delay + (growth * steepness) / Math.abs(zero.slope);
@@ -99,62 +102,95 @@ interface Passing {
 
 /** The current after steps, as the state of its modes at the last of them. */
 class StepCurrent {
-  private readonly modes: readonly Mode[];
+  private readonly count: number;
+  private readonly answer: Float64Array;
+  private readonly decay: Float64Array;
+  private readonly angular: Float64Array;
   private readonly state: Float64Array;
+  /** Modes at the place asked for last, and their turn over a stride. */
+  private readonly seen: Float64Array;
+  private readonly turn: Float64Array;
+  private readonly stride: number;
   private at = 0;
 
-  constructor(modes: readonly Mode[]) {
-    this.modes = modes;
+  constructor(modes: readonly Mode[], stride: number) {
+    this.count = modes.length;
+    this.stride = stride;
+    this.answer = Float64Array.from(modes.flatMap(({ re, im }) => [re, im]));
+    this.decay = Float64Array.from(modes, ({ decay }) => decay);
+    this.angular = Float64Array.from(modes, ({ angular }) => angular);
     this.state = new Float64Array(2 * modes.length);
+    this.seen = new Float64Array(2 * modes.length);
+    this.turn = Float64Array.from(
+      modes.flatMap(({ decay, angular }) => {
+        const size = Math.exp(-decay * stride);
+        return [size * Math.cos(angular * stride), size * Math.sin(angular * stride)];
+      }),
+    );
   }
 
   step(at: number, height: number): void {
-    const since = at - this.at;
-    for (const [k, { re, im, decay, angular }] of this.modes.entries()) {
-      const size = Math.exp(-decay * since);
-      const turn = { re: size * Math.cos(angular * since), im: size * Math.sin(angular * since) };
-      const old = times({ re: this.state[2 * k]!, im: this.state[2 * k + 1]! }, turn);
-      this.state[2 * k] = old.re + height * re;
-      this.state[2 * k + 1] = old.im + height * im;
-    }
+    this.valueAt(at);
+    for (let i = 0; i < this.state.length; i++) this.state[i] = this.seen[i]! + height * this.answer[i]!;
     this.at = at;
   }
 
-  /** First place from `from` on where the current, with this sign before, passes zero. */
-  zeroAfter(from: number, { sign, cycle }: { sign: 1 | -1; cycle: number }): Passing | undefined {
-    const stride = cycle / perCycle;
-    let before = { at: from, value: sign * this.valueAt(from).value };
-    if (before.value <= 0) return undefined;
-    for (let at = from + stride; at < from + longest * cycle; at += stride) {
-      const value = sign * this.valueAt(at).value;
-      if (value <= 0) return this.sharpened(before.at + (stride * before.value) / (before.value - value));
-      before = { at, value };
+  /** First place from `from` on where the current, with this sign before, passes zero; within `reach`. */
+  zeroAfter(from: number, { sign, reach }: { sign: 1 | -1; reach: number }): Passing | undefined {
+    let before = sign * this.valueAt(from);
+    if (before <= 0) return undefined;
+    for (let at = from; at < from + reach; at += this.stride) {
+      const value = sign * this.strideOn();
+      if (value <= 0) return this.sharpened(at + (this.stride * before) / (before - value));
+      before = value;
     }
     return undefined;
   }
 
   private sharpened(near: number): Passing {
     let [at, slope] = [near, 0];
-    for (let round = 0; round < 3; round++) {
-      const found = this.valueAt(at);
-      slope = found.slope;
-      at -= found.value / slope;
+    for (let round = 0; round < 2; round++) {
+      const value = this.valueAt(at);
+      slope = this.slope();
+      at -= value / slope;
     }
     return { at, slope };
   }
 
-  private valueAt(at: number): { value: number; slope: number } {
+  private valueAt(at: number): number {
+    const { state, seen } = this;
     const since = at - this.at;
-    let [value, slope] = [0, 0];
-    for (const [k, { decay, angular }] of this.modes.entries()) {
-      const size = Math.exp(-decay * since);
-      const c = size * Math.cos(angular * since);
-      const s = size * Math.sin(angular * since);
-      const re = this.state[2 * k]! * c - this.state[2 * k + 1]! * s;
-      const im = this.state[2 * k]! * s + this.state[2 * k + 1]! * c;
+    let value = 0;
+    for (let k = 0; k < this.count; k++) {
+      const size = Math.exp(-this.decay[k]! * since);
+      const c = size * Math.cos(this.angular[k]! * since);
+      const s = size * Math.sin(this.angular[k]! * since);
+      const re = state[2 * k]! * c - state[2 * k + 1]! * s;
+      seen[2 * k + 1] = state[2 * k]! * s + state[2 * k + 1]! * c;
+      seen[2 * k] = re;
       value += re;
-      slope += -decay * re - angular * im;
     }
-    return { value, slope };
+    return value;
+  }
+
+  /** The value one stride behind the place that was asked for last. */
+  private strideOn(): number {
+    const { seen, turn } = this;
+    let value = 0;
+    for (let i = 0; i < seen.length; i += 2) {
+      const re = seen[i]! * turn[i]! - seen[i + 1]! * turn[i + 1]!;
+      seen[i + 1] = seen[i]! * turn[i + 1]! + seen[i + 1]! * turn[i]!;
+      seen[i] = re;
+      value += re;
+    }
+    return value;
+  }
+
+  /** Of the current at the place that was asked for last. */
+  private slope(): number {
+    let slope = 0;
+    for (let k = 0; k < this.count; k++)
+      slope -= this.decay[k]! * this.seen[2 * k]! + this.angular[k]! * this.seen[2 * k + 1]!;
+    return slope;
   }
 }

@@ -53,8 +53,6 @@ export function windowedCarrier(
   const time = interval * step;
   const found: Measured[] = [];
   let usual: FeedbackUsual | undefined;
-  // By how much even drives leave more.
-  let ahead = 0;
   for (const { from: start, to: end } of spread(windows)) {
     const cycles = (end - start) * frequency;
     if (!(cycles > fewestCycles && cycles < mostCycles)) continue;
@@ -74,11 +72,11 @@ export function windowedCarrier(
     usual = one.usual;
     const even = evens.find(({ start: { at } }) => Math.abs(at - start) < evenNear * cycle * step);
     const rival = even === undefined ? undefined : leftByEven(driven, known, { even, place, step });
-    if (rival !== undefined) ahead += rival - one.squares;
+    if (rival !== undefined && rival < one.squares) return undefined;
     found.push({ value: one.frequency.value / time, error: one.frequency.error / time, freedom: 60 });
   }
   const mean = combined(found);
-  if (mean === undefined || ahead < 0) return undefined;
+  if (mean === undefined) return undefined;
   const longest = windows.reduce((most, { from, to }) => Math.max(most, to - from), 0) * interval;
   return { ...mean, error: Math.hypot(mean.error, modelError / 2 / longest) };
 }
