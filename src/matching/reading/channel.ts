@@ -198,7 +198,8 @@ export function followingCarrier(
   drives: readonly Pulse[],
   { interval, role, by }: { interval: number; role: ChannelRole; by: keyof typeof slackOf },
 ): Measured | undefined {
-  if (poles === undefined) return undefined;
+  // Without window and second pole too much may be otherwise.
+  if (poles === undefined || (by === "signal" && poles.poles.length < 2)) return undefined;
   const peak = segments.bursts.reduce((most, burst) => Math.max(most, burst.peak), 0);
   return windowedCarrier(signal, drives, {
     poles: poles.poles,
