@@ -108,6 +108,10 @@ const records: readonly (readonly [string, string])[] = [
   ["record-over-range", "samples that the instrument marked as outside its range"],
   ["record-repetition-uneven", "starts that are not evenly spaced: a song, or a trigger that slips"],
   ["record-sampled-too-slowly", "fewer samples a cycle than the carrier needs"],
+  [
+    "record-secondary-alone",
+    "a ring-down behind the return of energy to the bus: the secondary with the primary open, no pole of the pair",
+  ],
   ["record-without-decay", "a record that shows no free decay: poles and Q cannot be read"],
   ["record-without-signal", "a channel that shows nothing but noise"],
 ];

@@ -15,6 +15,7 @@ import {
 } from "./reading/channel.ts";
 import { type DrivenPoles, drivenPoles } from "./reading/driven-poles.ts";
 import { type Estimate, estimateOf, type Measured } from "./reading/estimate.ts";
+import type { Read } from "./reading/finding-words.ts";
 import { findingsOf } from "./reading/findings.ts";
 import { lastingPoles } from "./reading/lasting.ts";
 import { bridgeCarrier, bridgeOnTime, gateOnTime, type OnTime, signalOnTime } from "./reading/on-time.ts";
@@ -68,12 +69,6 @@ const swinging: readonly ChannelRole[] = ["primaryCurrent", "unknown", "pickupLo
 /** Swinging channels that are read; the rest of a record of many is left alone. */
 const mostChannels = 4;
 
-interface Read {
-  readonly index: number;
-  readonly channel: Channel;
-  readonly reading: ChannelReading;
-}
-
 /**
  * Reads a record: no model of the coil is used.
  *
@@ -94,6 +89,7 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
     if (reading === undefined) continue;
     // What drives one channel drives them all.
     if (reading.tones.length > 1 && reading.tones.every(({ drive }) => drive === undefined)) square = false;
+    if (reading.drives.some(({ drive, returned }) => returned && drive !== undefined)) square = false;
     read.push({ index, channel, reading });
   }
   yield "drives and repetition";
@@ -347,7 +343,10 @@ function explainedCarrier(
   { interval, by }: { interval: number; by: "gate" | "signal" },
 ): Measured | undefined {
   const fitted = fittedCarrier(reading, interval);
-  const sure = reading.drives.flatMap(({ drive }) => (drive?.sure ? [drive.usual.by] : []));
+  if (fitted !== undefined && reading.drives.some(({ drive }) => drive?.floating !== undefined)) return fitted;
+  const sure = reading.drives.flatMap(({ drive }) =>
+    drive?.sure && drive.usual !== undefined ? [drive.usual.by] : [],
+  );
   // Without a second pole the current's own zeros say more than a pole that is only supposed.
   const known = sure.includes("even") || (sure.length > 0 && reading.poles?.poles.length === 1);
   if (known && role === "primaryCurrent") return fitted;

@@ -12,6 +12,10 @@ export interface FloatingBridge {
   /** The bridge follows current + lead · its slope, this much later [s]. */
   readonly lead: number;
   readonly delay: number;
+  /** Both switches are off for so long about a change: the output follows at once where the current drives it, else when the other is on [s]. */
+  readonly dead: number;
+  /** What switches and diodes drop, over half the bus. */
+  readonly drop: number;
   /** The drive ends with the first commutation after the on-time in place of at once. */
   readonly synchronous: boolean;
 }
@@ -72,6 +76,8 @@ export function simulateFloating(train: FloatingBridge, { start, interval, lengt
   let x: State = [0, 0, 0, 0];
   let now = Math.min(start, train.starts[0]! - interval);
   let [mode, v]: [Mode, number] = ["open", 0];
+  const limit = 1 + train.drop;
+  let waits = false;
   let [next, change, ends, blanked] = [0, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, now];
 
   const step = (from: State, time: number): State => {
@@ -82,18 +88,24 @@ export function simulateFloating(train: FloatingBridge, { start, interval, lengt
   const stopDrive = () => {
     bursts.at(-1)!.end = now;
     [change, ends] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-    [mode, v] = ["returning", -Math.sign(x[0]!)];
+    waits = false;
+    [mode, v] = ["returning", -Math.sign(x[0]!) * (1 + train.drop)];
   };
   const due = () => {
-    if (now >= ends && (!train.synchronous || now >= change)) stopDrive();
+    if (now >= ends && (!train.synchronous || (now >= change && !waits))) stopDrive();
+    if (now >= change && train.dead > 0 && !waits && x[0]! * v < 0) {
+      waits = true;
+      change = now + train.dead;
+    }
     if (now >= change) {
       v = -v;
+      waits = false;
       bursts.at(-1)!.commutations.push(now);
       [change, blanked] = [Number.POSITIVE_INFINITY, now + blanking];
     }
     if (next < train.starts.length && now >= train.starts[next]!) {
       bursts.push({ start: now, commutations: [], end: Number.NaN, stopped: Number.NaN });
-      [mode, v, blanked, ends] = ["driven", 1, now + blanking, now + train.onTime];
+      [mode, v, blanked, ends] = ["driven", 1 - train.drop, now + blanking, now + train.onTime];
       next++;
     }
   };
@@ -114,14 +126,14 @@ export function simulateFloating(train: FloatingBridge, { start, interval, lengt
         act: () => {
           x = [0, ...x.slice(1)];
           const e = floating(x);
-          [mode, v] = Math.abs(e) > 1 ? ["returning", Math.sign(e)] : ["open", 0];
+          [mode, v] = Math.abs(e) > limit ? ["returning", Math.sign(e) * limit] : ["open", 0];
           bursts.at(-1)!.stopped = now;
         },
       };
-    if (mode === "open" && bursts.length > 0 && Math.abs(floating(ahead)) > 1)
+    if (mode === "open" && bursts.length > 0 && Math.abs(floating(ahead)) > limit)
       return {
-        after: timeOf((t) => Math.abs(floating(step(x, t))) > 1, stop - now),
-        act: () => ([mode, v] = ["returning", Math.sign(floating(x))]),
+        after: timeOf((t) => Math.abs(floating(step(x, t))) > limit, stop - now),
+        act: () => ([mode, v] = ["returning", Math.sign(floating(x)) * limit]),
       };
     return undefined;
   };

@@ -57,6 +57,8 @@ export function floatingRecord({ seed, views, bursts = 1, bits = 8 }: FloatingRe
       starts: Array.from({ length: bursts }, (_, i) => 14.37 / frequency + i * period),
       lead: 0.03 / frequency,
       delay: (0.03 + lag) / frequency,
+      dead: between(0, 0.03) / frequency,
+      drop: between(0, 0.03),
       synchronous: random.uniform() < 0.5,
     },
     { start: 0, interval, length: Math.round((bursts * period + 16 / frequency) / interval) },

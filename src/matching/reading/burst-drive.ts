@@ -3,6 +3,7 @@ import type { ChannelRole } from "../../description/record.ts";
 import type { Burst } from "./bursts.ts";
 import { fitDrive } from "./drive-fit.ts";
 import type { Usual } from "./drive-search.ts";
+import type { FloatingUsual } from "./floating-drive.ts";
 import type { FreeDecay } from "./ring-down.ts";
 import type { StepAnswer } from "./square-drive.ts";
 import { stretchOf, varianceOf } from "./stretch.ts";
@@ -15,9 +16,15 @@ export interface DriveFound {
   readonly length: { readonly value: number; readonly error: number };
   /** Mean of the bridge's commutations, cycles per sample. */
   readonly frequency: { readonly value: number; readonly error: number };
-  readonly usual: Usual;
+  readonly usual?: Usual;
   /** False where a drive that changes otherwise might look as even. */
   readonly sure: boolean;
+  /** Mean square that the fit leaves, over the noise's variance. */
+  readonly leftOver: number;
+  /** When a floating bridge's current has stopped: from then on the secondary rings alone. */
+  readonly stopped?: number;
+  /** Of a bridge that floats after the drive and takes energy back, in place of `usual`. */
+  readonly floating?: FloatingUsual;
 }
 
 /** Values to a cycle: the corners that commutations leave are seen in them. */
@@ -78,6 +85,7 @@ export function burstDrive(
     frequency: { value: found.frequency.value / step, error: found.frequency.error / step },
     usual: found.usual,
     sure: found.sure,
+    leftOver: found.leftOver,
   };
 }
 

@@ -9,12 +9,13 @@ import { type Converter, converterOf } from "./converter.ts";
 import { readDrive } from "./drive-alone.ts";
 import type { Usual } from "./drive-search.ts";
 import { combined, type Measured } from "./estimate.ts";
+import { type FloatingUsual, floatingDrive } from "./floating-drive.ts";
 import { type Poles, polesFrom } from "./poles.ts";
-import { fitSteady } from "./ring-down.ts";
+import { fitSteady, isLasting } from "./ring-down.ts";
 import { type RoughCarrier, roughCarrier } from "./rough-carrier.ts";
 import { stretchOf, varianceOf } from "./stretch.ts";
 import { type Survey, spans, survey } from "./survey.ts";
-import { type BurstTones, type DriveEdges, readTones, type SignalChannel } from "./tones.ts";
+import { type BurstTones, type DriveEdges, edgesOfDrive, readTones, type SignalChannel } from "./tones.ts";
 import type { Pulse } from "./two-level.ts";
 import { windowedCarrier } from "./windowed-drive.ts";
 
@@ -68,15 +69,17 @@ export function* readChannel(
   const found = yield* tonesOf(signal, read, { name, role, square });
   // A primary that gives its energy back stops along a straight line, which is no decay.
   const tones = found.filter(({ steady }) => role !== "primaryCurrent" || steady);
-  const poles = polesFrom(tones, interval);
+  const known = polesFrom(tones, interval);
+  const drives = yield* drivesOf(signal, { name, role, read, tones: known?.tones ?? [], square });
+  const poles = role === "primaryCurrent" && drives.some(({ returned }) => returned) ? undefined : known;
   return {
     signal,
     survey: surveyed,
     converter,
     rough,
     segments,
-    tones: poles?.tones ?? tones,
-    drives: yield* drivesOf(signal, { name, role, read, tones: poles?.tones ?? tones }),
+    tones: poles?.tones ?? [],
+    drives,
     ...(poles === undefined ? {} : { poles }),
     ...baseline(surveyed, span, segments.floor),
   };
@@ -95,15 +98,22 @@ function* tonesOf(
 ): Generator<string, readonly BurstTones[]> {
   const tones: BurstTones[] = [];
   let usual: Usual | undefined;
+  let floating: FloatingUsual | undefined;
   let unexplained = 0;
   const most = signal.samples.length > longRecord ? mostUnexplained.long : mostUnexplained.short;
   for (const [n, burst] of bursts.entries()) {
     yield `${name}, burst ${n + 1} of ${bursts.length}`;
-    const looked = square && (usual !== undefined || unexplained < most);
-    const one = readTones(signal, burst, { role, square: looked, ...(usual === undefined ? {} : { usual }) });
+    const looked = square && (usual !== undefined || floating !== undefined || unexplained < most);
+    const one = readTones(signal, burst, {
+      role,
+      square: looked,
+      ...(usual === undefined ? {} : { usual }),
+      ...(floating === undefined ? {} : { floating }),
+    });
     if (one === undefined) continue;
     if (one.drive === undefined) unexplained++;
     usual = one.drive?.usual ?? usual;
+    floating = one.drive?.floating ?? floating;
     tones.push(one);
   }
   return tones;
@@ -120,14 +130,37 @@ function* drivesOf(
     role,
     read,
     tones,
-  }: { name: string; role: ChannelRole; read: readonly Burst[]; tones: readonly BurstTones[] },
+    square,
+  }: {
+    name: string;
+    role: ChannelRole;
+    read: readonly Burst[];
+    tones: readonly BurstTones[];
+    square: boolean;
+  },
 ): Generator<string, readonly DriveEdges[]> {
-  if (role !== "primaryCurrent")
-    return tones.filter(({ decay, drive }) => drive !== undefined || decay.fit.terms.length === 2);
   const drives: DriveEdges[] = [];
+  let usual: FloatingUsual | undefined;
+  let unexplained = 0;
   for (const [n, burst] of read.entries()) {
     yield `${name}, drive ${n + 1} of ${read.length}`;
     const free = tones.find((one) => one.burst === burst);
+    const explained = free?.drive !== undefined && free.decay.fit.terms.every(isLasting);
+    if (free !== undefined && (explained || role !== "primaryCurrent")) {
+      if (free.drive !== undefined || free.decay.fit.terms.length === 2) drives.push(free);
+      continue;
+    }
+    const returning =
+      square && unexplained < mostUnexplained.short
+        ? floatingDrive(signal, burst, { role, ...(usual === undefined ? {} : { usual }) })
+        : undefined;
+    usual = returning?.floating ?? usual;
+    if (returning !== undefined) {
+      drives.push({ ...edgesOfDrive(returning), gentle: false, returned: true });
+      continue;
+    }
+    unexplained++;
+    if (role !== "primaryCurrent") continue;
     // Where the current rings on freely, its fit shows the end most sharply.
     const one = free?.driveEnd === undefined ? readDrive(signal, burst) : free;
     if (one?.driveEnd !== undefined) drives.push(one);
@@ -205,7 +238,7 @@ export function followingCarrier(
     poles: poles.poles,
     answers: answersOf(role),
     slack: slackOf[by],
-    evens: own.flatMap(({ drive }) => (drive?.usual.by === "even" ? [drive] : [])),
+    evens: own.flatMap(({ drive }) => (drive?.usual?.by === "even" ? [drive] : [])),
     interval,
     peak,
   });

@@ -24,6 +24,8 @@ export interface DriveFitted {
   readonly usual: Usual;
   /** False where a drive that changes otherwise might look as even. */
   readonly sure: boolean;
+  /** Mean square that is left, over the noise's variance. */
+  readonly leftOver: number;
 }
 
 const fewestCycles = 4;
@@ -80,5 +82,6 @@ function resultOf(search: DriveSearch, { drive, by, answer, beside: part, endDou
     frequency: { value: frequency, error: (frequency * Math.hypot(between(1, end - 1), zeroDoubt)) / span },
     usual: { by, answer, half: 0.5 / frequency, beside: part },
     sure: by === "current" || (part === undefined && leftOver(search, drive) < clearly),
+    leftOver: leftOver(search, drive),
   };
 }

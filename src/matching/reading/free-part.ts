@@ -15,13 +15,19 @@ export interface Decay extends FreeDecay {
  *
  * @param values   from before the end of the drive to where the decay sinks into the noise
  * @param options  `from`: where surely nothing drives any more; `cycle`: values to a cycle; `noise`: standard deviation of a value;
- *                 `angular`: of the signal, roughly
+ *                 `quiet`: variance before the burst, where it is seen; `angular`: of the signal, roughly
  */
 export function findDecay(
   values: Float64Array,
-  { from, cycle, noise, angular }: { from: number; cycle: number; noise: number; angular: number },
+  {
+    from,
+    cycle,
+    noise,
+    quiet,
+    angular,
+  }: { from: number; cycle: number; noise: number; quiet: number | undefined; angular: number },
 ): Decay | undefined {
-  const late = lateDecay(values, { from, cycle, noise, angular });
+  const late = lateDecay(values, { from, cycle, noise, quiet, angular });
   if (late === undefined) return undefined;
   let start = late.freeFrom;
   let decay: FreeDecay = late;
@@ -62,7 +68,13 @@ const lateParts = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2];
  */
 function lateDecay(
   values: Float64Array,
-  { from, cycle, noise, angular }: { from: number; cycle: number; noise: number; angular: number },
+  {
+    from,
+    cycle,
+    noise,
+    quiet,
+    angular,
+  }: { from: number; cycle: number; noise: number; quiet: number | undefined; angular: number },
 ): Decay | undefined {
   let uneven: Decay | undefined;
   for (const part of lateParts) {
@@ -71,7 +83,7 @@ function lateDecay(
     if (part < 1 && rest.length < fewestCycles * cycle) break;
     const decay = fitDecay(rest, guessPole(rest, angular));
     if (decay === undefined || !decay.fit.terms.every(isLine)) continue;
-    const even = isEven(decay, { cycle, noise });
+    const even = isEven(decay, { cycle, noise, quiet });
     if (even) return { ...decay, freeFrom: start, even };
     uneven ??= { ...decay, freeFrom: start, even };
   }
@@ -82,15 +94,23 @@ function lateDecay(
 const fewestCycles = 8;
 const firstCycles = [1.5, 3, 6, 12];
 
+/** A fit that leaves this many times the noise leaves a tone. */
+const misfit = 1.5;
+
 /** The tones explain the beginning as well as the end. */
-function isEven(decay: FreeDecay, { cycle, noise }: { cycle: number; noise: number }): boolean {
+function isEven(
+  decay: FreeDecay,
+  { cycle, noise, quiet }: { cycle: number; noise: number; quiet: number | undefined },
+): boolean {
   const { residual } = decay.fit;
   const meanSquare = (part: Float64Array) => part.reduce((sum, value) => sum + value * value, 0) / part.length;
   const end = meanSquare(residual.subarray(residual.length >> 1));
+  const size = dampedSize(decay);
+  // What rings through all of it unexplained is even too.
+  if (quiet !== undefined && end > misfit ** 2 * Math.max(quiet, noise * noise) + (nonlinear * size) ** 2) return false;
   return firstCycles.every((cycles) => {
     const count = Math.round(cycles * cycle);
     if (2 * count > residual.length) return true;
-    const size = Math.abs(dampedSize(decay));
     const allowed = Math.max(end, noise * noise) * (1 + surprise * Math.sqrt(2 / count)) + (nonlinear * size) ** 2;
     return meanSquare(residual.subarray(0, count)) <= allowed;
   });

@@ -50,6 +50,11 @@ function isSureDecay(fit: DampedFit): (term: DampedPole, k: number) => boolean {
 /** What dies sooner is no free decay of such a coil: energy that goes back to the bus, or the drive's end. */
 const leastQ = 10;
 
+/** A tone that dies sooner may stand for the energy that goes back to the bus. */
+const doubtfulQ = 30;
+
+export const isLasting = ({ decay, angular }: DampedPole): boolean => angular > 2 * doubtfulQ * decay;
+
 /** Falls, lasts for a while, and not for ever. */
 export function isLine({ decay, angular }: DampedPole): boolean {
   return decay > 0 && angular > 2 * leastQ * decay;

@@ -1,14 +1,16 @@
 /** One burst read: its free decay with the poles, and the edges of its drive. */
 
 import type { ChannelRole } from "../../description/record.ts";
+import type { DampedPole } from "../../numerics/damped-fit.ts";
 import { burstDrive, type DriveFound } from "./burst-drive.ts";
 import type { Burst } from "./bursts.ts";
 import type { Converter } from "./converter.ts";
 import { driveEnd, driveStart } from "./drive.ts";
 import type { Edge } from "./drive-edge.ts";
 import type { Usual } from "./drive-search.ts";
-import { findDecay } from "./free-part.ts";
-import { type FreeDecay, fitDecay, fitTones, isLine, polesIn } from "./ring-down.ts";
+import { type FloatingUsual, floatingDrive } from "./floating-drive.ts";
+import { type Decay, findDecay } from "./free-part.ts";
+import { type FreeDecay, fitDecay, fitTones, guessPole, isLasting, isLine, polesIn } from "./ring-down.ts";
 import { type Stretch, stretchOf, varianceOf } from "./stretch.ts";
 
 export interface SignalChannel {
@@ -59,6 +61,8 @@ const perCycle = 8;
 const fewestCycles = 3;
 /** The same where the record ends before the decay has sunk: from the peak on, and only if it is a sum of steady tones that all die. */
 const fewestLoud = 24;
+/** Residue, over the noise, of a drive beside which no other is looked for. */
+const clearly = 1.4;
 /** Cycles before a burst that are looked at. */
 const before = 12;
 /** Cycles behind it: what stops shows there that it is no decay. */
@@ -73,7 +77,7 @@ const mostValues = 6000;
 export function readTones(
   signal: SignalChannel,
   burst: Burst,
-  { role, usual, square }: { role: ChannelRole; usual?: Usual; square: boolean },
+  { role, usual, floating, square }: { role: ChannelRole; usual?: Usual; floating?: FloatingUsual; square: boolean },
 ): BurstTones | undefined {
   const { frequency, converter, samples } = signal;
   const step = Math.max(1, Math.floor(1 / (frequency * perCycle)));
@@ -94,18 +98,38 @@ export function readTones(
   const from = loudToTheEnd ? Math.round(placeOf(burst.peakAt)) : late;
   if (values.length - from < (loudToTheEnd ? fewestLoud : fewestCycles) * cycle) return undefined;
   const noise = (0.29 * converter.step) / Math.sqrt(step);
-  const found = findDecay(values, { from, cycle, noise, angular: 2 * Math.PI * frequency * step });
+  const quiet = burst.cutAtStart
+    ? undefined
+    : varianceOf(values.subarray(0, Math.max(0, Math.floor(placeOf(burst.from) - 2 * cycle))));
+  const found = findDecay(values, { from, cycle, noise, quiet, angular: 2 * Math.PI * frequency * step });
   if (found === undefined || !isDecay(found) || (loudToTheEnd && !found.even)) return undefined;
   const sampleOf = (place: number) => stretch.from + place * step;
-  const drive = square
-    ? burstDrive(signal, burst, {
-        role,
-        decay: found,
-        step,
-        freeFrom: sampleOf(found.freeFrom),
-        ...(usual === undefined ? {} : { usual }),
-      })
-    : undefined;
+  // Where both windings ring on there is a short behind the drive and no diodes.
+  const returning =
+    square && role !== "primaryCurrent" && !(found.fit.terms.length === 2 && found.fit.terms.every(isLasting))
+      ? floatingDrive(signal, burst, {
+          role,
+          free: { decay: found, step, from: sampleOf(found.freeFrom) },
+          ...(floating === undefined ? {} : { usual: floating }),
+        })
+      : undefined;
+  const drive =
+    square && (returning === undefined || returning.leftOver > clearly)
+      ? burstDrive(signal, burst, {
+          role,
+          decay: found,
+          step,
+          freeFrom: sampleOf(found.freeFrom),
+          ...(usual === undefined ? {} : { usual }),
+        })
+      : undefined;
+  if (returning !== undefined && returning.leftOver < (drive?.leftOver ?? Number.POSITIVE_INFINITY))
+    return behindReturn(returning, { burst, stretch, found, cycle });
+  if (square && drive === undefined && returning === undefined && role !== "primaryCurrent") {
+    // Two tones that last may still be the return of energy where it takes long.
+    const whole = floatingDrive(signal, burst, { role, ...(floating === undefined ? {} : { usual: floating }) });
+    if (whole !== undefined) return behindReturn(whole, { burst, stretch, found: undefined, cycle });
+  }
   if (drive !== undefined) {
     const decayFrom = Math.ceil(placeOf(drive.end.at) + cycle / 2);
     const decay = afterDrive(values.subarray(decayFrom), found);
@@ -117,9 +141,7 @@ export function readTones(
       decayFrom: sampleOf(decayFrom),
       decayTo: sampleOf(values.length),
       gentle: false,
-      driveStart: drive.start,
-      driveEnd: drive.end,
-      drive,
+      ...edgesOfDrive(drive),
       steady: true,
     };
   }
@@ -132,9 +154,6 @@ export function readTones(
     one === undefined ? undefined : { at: sampleOf(one.at), error: one.error * step };
   const driveStarted = edge(edges.start);
   const driveEnded = edge(edges.end);
-  const quiet = burst.cutAtStart
-    ? undefined
-    : varianceOf(values.subarray(0, Math.max(0, Math.floor(placeOf(burst.from) - 2 * cycle))));
   return {
     burst,
     stretch,
@@ -146,6 +165,46 @@ export function readTones(
     ...(driveEnded === undefined ? {} : { driveEnd: driveEnded }),
     steady: quiet === undefined || decay.variance <= misfit ** 2 * expectedOf(decay, { quiet, noise }),
   };
+}
+
+/**
+ * What rings on once the diodes have given the energy back: the secondary alone.
+ * @param found  a decay that was found before, undefined where it was none
+ */
+function behindReturn(
+  drive: DriveFound,
+  { burst, stretch, found, cycle }: { burst: Burst; stretch: Stretch; found: Decay | undefined; cycle: number },
+): BurstTones | undefined {
+  const { values, step } = stretch;
+  const first = drive.stopped === undefined ? found?.freeFrom : (drive.stopped - stretch.from) / step + cycle / 2;
+  if (first === undefined) return undefined;
+  const from = Math.max(0, Math.ceil(first));
+  const rest = values.subarray(from);
+  if (rest.length < fewestCycles * cycle) return undefined;
+  const near = found === undefined ? guessPole(rest, (2 * Math.PI) / cycle) : longest(polesIn(found));
+  const alone = fitTones(rest, [near]);
+  const decay = alone !== undefined && isDecay(alone) ? alone : found;
+  if (decay === undefined) return undefined;
+  return {
+    burst,
+    stretch,
+    decay,
+    decayFrom: stretch.from + (decay === alone ? from : (found?.freeFrom ?? from)) * step,
+    decayTo: stretch.from + values.length * step,
+    gentle: false,
+    ...edgesOfDrive(drive),
+    returned: true,
+    steady: true,
+  };
+}
+
+/** The tone that lasts longest. */
+function longest(poles: readonly DampedPole[]): DampedPole {
+  return poles.reduce((best, one) => (one.decay < best.decay ? one : best));
+}
+
+export function edgesOfDrive(drive: DriveFound): Pick<DriveEdges, "driveStart" | "driveEnd" | "drive"> {
+  return { driveStart: drive.start, driveEnd: drive.end, drive };
 }
 
 /** The decay from right behind the drive on, where a second tone may show that was too weak later. */

@@ -90,9 +90,9 @@ function leftByEven(
   known: readonly KnownPole[],
   { even, place, step }: { even: DriveFound; place: (sample: number) => number; step: number },
 ): number | undefined {
-  const { beside, answer } = even.usual;
   const [first] = known;
-  if (first === undefined) return undefined;
+  if (first === undefined || even.usual === undefined) return undefined;
+  const { beside, answer } = even.usual;
   const poles = known.length > 1 || beside === undefined ? known : withBeside(first, beside, driven.noise);
   const half = 0.5 / (even.frequency.value * step);
   const left = levels.flatMap(
