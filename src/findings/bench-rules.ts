@@ -119,6 +119,10 @@ const records: readonly (readonly [string, string])[] = [
 /** By what a fit needs and what it leaves. */
 const fits: readonly (readonly [string, string])[] = [
   ["match-bus-unknown", "a primary current without the bus voltage that drove it: its height says nothing of the coil"],
+  [
+    "match-driven-evenly",
+    "a bridge that was driven at one frequency, as by a generator, where the file says that it follows the coil: carrier and heights are read so",
+  ],
   ["match-made-up", "a record that was made up for practice: nothing of it is taken over as measured"],
   ["match-nothing-read", "a record without ring-down, carrier or first half-cycles: there is nothing to compare"],
   [

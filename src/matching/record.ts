@@ -51,6 +51,8 @@ export interface RecordReading {
   readonly repetition?: FromChannel<Repetition>;
   readonly onTime?: FromChannel<OnTime>;
   readonly carrier?: FromChannel<Estimate>;
+  /** The primary's current is explained by a drive of one frequency, the carrier, as a generator gives it. */
+  readonly evenly?: true;
   /** Of the free decay. */
   readonly poles?: FromChannel<Poles>;
   /** Both poles from the driven part of a burst, where the free decay has not both. */
@@ -136,6 +138,7 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
     ...(repetition === undefined ? {} : { repetition }),
     ...(onTime === undefined ? {} : { onTime }),
     ...(carrierFound === undefined ? {} : { carrier: carrierFound }),
+    ...(carrier !== undefined && isEven(main) ? { evenly: true } : {}),
     ...(poles === undefined ? {} : { poles }),
     ...(driven === undefined ? {} : { driven }),
     ...(steady === undefined
@@ -264,6 +267,12 @@ function drivenParts(main: Read | undefined): readonly Pulse[] {
       ? []
       : [{ from: driveStart.at, to: driveEnd.at }],
   );
+}
+
+/** Where most of the bursts that were explained were driven evenly. A loop alone does not tell. */
+function isEven(main: Read | undefined): boolean {
+  const found = main?.channel.role === "primaryCurrent" ? main.reading.drives.flatMap(({ drive }) => drive ?? []) : [];
+  return found.length > 0 && 2 * found.filter(({ usual }) => usual.by === "even").length > found.length;
 }
 
 /** What the tank's current tells of both poles while it is driven. */

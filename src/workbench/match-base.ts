@@ -15,7 +15,13 @@ export function baseOf(solution: Solution, observed: readonly Observed[]): Base 
   // The carrier hardly depends on the bus: where that is not known, the full one stands in, and no height is compared.
   const full = fullSetting(coil, solution, {}).busVoltage;
   const buses = observed.map(({ bus }) => bus?.voltage ?? full);
-  const point = () => pointOf(coil, solution, buses);
+  const point = () => {
+    const made = pointOf(coil, solution, buses);
+    observed.forEach(({ fixedFrequency }, n) => {
+      if (fixedFrequency !== undefined) made.records[n]!.fixedFrequency = fixedFrequency;
+    });
+    return made;
+  };
   const value = (id: string) => solution.figures.get(id)?.value;
   const [lower, upper] = [value("poles.lower"), value("poles.upper")];
   const without =

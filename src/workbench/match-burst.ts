@@ -108,7 +108,7 @@ export function burstWaves(
   return simulateBurst(moved(network, input), { onTime, endTime, burstEnd: "synchronous", limits }).waveforms;
 }
 
-function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: BurstInput): BurstNetwork {
+function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed, fixedFrequency }: BurstInput): BurstNetwork {
   const [first, ...higher] = network.modes;
   // The primary's turns move its coupling to every mode alike; top load and room hardly move any but the first.
   const coupled = first ? loops.mutual / first.mutual : 1;
@@ -130,6 +130,12 @@ function moved(network: BurstNetwork, { loops, bus, delay, lead, reversed }: Bur
       }),
       ...higher.map((mode) => ({ ...mode, mutual: coupled * mode.mutual })),
     ],
-    feedback: { ...network.feedback, delay, lead, reversed },
+    feedback: {
+      ...network.feedback,
+      delay,
+      lead,
+      reversed,
+      ...(fixedFrequency === undefined ? {} : { sense: { fixedFrequency } }),
+    },
   };
 }

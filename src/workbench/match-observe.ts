@@ -66,6 +66,7 @@ export function observe(each: MatchRecord, drawnBus: Volt | undefined): Observed
     tones: tonesOf(record, reading),
     ...drivenLinesOf(reading, state),
     ...(carrier && driven ? { carrier: readingOf(carrier.is) } : {}),
+    ...(carrier && driven && reading.evenly ? { evenly: true } : {}),
     carrierFrom: role === "bridgeOutput" ? "bridge" : role === "primaryCurrent" ? "current" : "loop",
     driveKnown: onTime !== undefined && onTime.is.by !== "signal",
     peaks: current && bus ? peaksOf(record, current, reading, perUnit ?? 1) : [],

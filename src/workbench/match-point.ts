@@ -22,6 +22,8 @@ export interface RecordPoint {
   added: Farad;
   qFactor: Ratio;
   bus: Volt;
+  /** At which the bridge is driven, where it does not follow what the coil senses. */
+  fixedFrequency?: Hertz;
 }
 
 /** Moved in place while a point is made. */
@@ -121,10 +123,11 @@ export interface BurstInput {
   readonly delay: Second;
   readonly lead: Second;
   readonly reversed: boolean;
+  readonly fixedFrequency?: Hertz;
 }
 
 export function burstInputOf(point: Point, record: number): BurstInput {
-  const { bus } = point.records[record]!;
+  const { bus, fixedFrequency } = point.records[record]!;
   return {
     loops: loopsOf(point, record),
     bus: bus * point.busFactor,
@@ -132,5 +135,6 @@ export function burstInputOf(point: Point, record: number): BurstInput {
     delay: point.delay,
     lead: point.lead,
     reversed: point.reversed,
+    ...(fixedFrequency === undefined ? {} : { fixedFrequency }),
   };
 }

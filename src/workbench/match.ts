@@ -1,7 +1,10 @@
 /** The model made to agree with the bench: records in, fitted figures, what stays open, and what explains the difference. */
+
+import type { Finding } from "../catalogue/finding.ts";
 import type { CoilFile } from "../description/coil-file.ts";
 import type { Observed } from "../matching/fit/observed.ts";
 import { OutOfDomain } from "../numerics/out-of-domain.ts";
+import { formatQuantity } from "../units/format.ts";
 import { fullSetting } from "./burst-setting.ts";
 import type { Solution } from "./contract.ts";
 import { solvedAgain } from "./match-again.ts";
@@ -12,6 +15,7 @@ import type { Match } from "./match-contract.ts";
 import { lackingFor, type MatchRecord, observe } from "./match-observe.ts";
 import { type Drawn, fileParameters, modelParameters } from "./match-parameters.ts";
 import { shapeFigures } from "./match-point.ts";
+import type { Problem } from "./match-predict.ts";
 import { report } from "./match-report.ts";
 import { rivalsOf } from "./match-rivals.ts";
 import { type Sensitivity, type SensitivitySteps, sensitivitySteps } from "./sensitivities.ts";
@@ -64,13 +68,11 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   const drawn: Drawn = { file, solution, moved };
   const supply = file.coil.supply ? fullSetting(file.coil, solution, {}).busVoltage : undefined;
   const seen = records.map((record) => observe(record, supply));
-  const drawnBase = baseOf(solution, seen);
-  const observed = seen.map((each, n) => weighed(each, n, { base: drawnBase, solution }));
-  if (observed.every(saysNothing)) return nothingSeen(records, observed);
-  const parameters = [...fileParameters(drawn), ...modelParameters(drawn, observed)];
-  const base = { ...baseOf(solution, observed), network: drawnBase.network };
+  const asSensed = problemOf(drawn, seen);
+  if (asSensed.observed.every(saysNothing)) return nothingSeen(records, asSensed.observed);
   yield "fitting";
-  const first: Attempt = { cause: undefined, fit: settled({ base, parameters, observed }) };
+  const { first, evenly } = firstFit(drawn, seen, asSensed);
+  const { parameters, observed } = first.fit.problem;
   const attempts: Attempt[] = [];
   for (const cause of causesOf(drawn, observed)) {
     yield `trying: ${cause.id}`;
@@ -84,11 +86,62 @@ export function* matchSteps({ file, records, solve, ...options }: Omit<MatchOpti
   const chosen = chosenOf(explanations, attempts) ?? plain;
   yield "solving again at the fit";
   const final = solvedAgain(chosen, { drawn, solve });
+  const made = report({ drawn, records, observed, plain, chosen: final, explanations, date: options.date });
   return {
-    ...report({ drawn, records, observed, plain, chosen: final, explanations, date: options.date }),
+    ...made,
     rivals: rivalsOf(explanations, attempts),
+    findings: [...made.findings, ...evenly.map((each) => drivenEvenly(each))],
   };
 }
+
+function problemOf(drawn: Drawn, seen: readonly Observed[]): Omit<Problem, "lines"> {
+  const { solution } = drawn;
+  const drawnBase = baseOf(solution, seen);
+  const observed = seen.map((each, n) => weighed(each, n, { base: drawnBase, solution }));
+  return {
+    observed,
+    parameters: [...fileParameters(drawn), ...modelParameters(drawn, observed)],
+    base: { ...baseOf(solution, observed), network: drawnBase.network },
+  };
+}
+
+/** By which χ² must fall for a bridge that should follow the coil to be taken for one that a generator drives. */
+const drivenOtherwise = 25;
+
+/**
+ * Without a fault. Where a current looks as driven at one frequency and a bridge that senses the coil does not explain it, the record is
+ * taken for one made with a generator at the bridge.
+ */
+function firstFit(
+  drawn: Drawn,
+  seen: readonly Observed[],
+  asSensed: Omit<Problem, "lines">,
+): { readonly first: Attempt; readonly evenly: readonly Observed[] } {
+  const first: Attempt = { cause: undefined, fit: settled(asSensed) };
+  const { feedback } = drawn.solution.coil;
+  const held = seen.map((each) => heldEvenly(each));
+  const evenly = held.filter(({ fixedFrequency }) => fixedFrequency !== undefined);
+  if (feedback === undefined || typeof feedback.sense === "object" || evenly.length === 0) return { first, evenly: [] };
+  const other: Attempt = { cause: undefined, fit: settled(problemOf(drawn, held)) };
+  return other.fit.chiSquare + drivenOtherwise < first.fit.chiSquare ? { first: other, evenly } : { first, evenly: [] };
+}
+
+function heldEvenly(each: Observed): Observed {
+  const { carrier, evenly, ...rest } = each;
+  return evenly && carrier ? { ...rest, fixedFrequency: carrier.value } : each;
+}
+
+const drivenEvenly = ({ record, fixedFrequency }: Observed): Finding => ({
+  rule: "match-driven-evenly",
+  severity: "look",
+  path: "feedback.sense",
+  what: `${record}: the bridge was driven at ${formatQuantity(fixedFrequency ?? 0, "Hz", { digits: 5 })} throughout and did not follow the coil as the file says; the fit takes it so`,
+  expected: "a record of the coil driven as the file says, or a generator at the bridge",
+  evidence: [],
+  remedies: [
+    { says: "where the coil runs so by itself, give the file this frequency in place of what it senses", edits: [] },
+  ],
+});
 
 function* movedDrawing(steps: SensitivitySteps): Generator<string, readonly Sensitivity[]> {
   for (;;) {

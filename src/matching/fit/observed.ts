@@ -1,5 +1,5 @@
 /** What the records say of the coil, as the fit takes it: plain numbers with the error of each. */
-import type { Ampere, Ratio, Second, Volt } from "../../units/si.ts";
+import type { Ampere, Hertz, Ratio, Second, Volt } from "../../units/si.ts";
 
 /** How the coil stood and was driven while a record was made. */
 export const recordStates = {
@@ -45,6 +45,10 @@ export interface Observed {
   /** Where the record shows them and no streamer loaded the top. */
   readonly driven?: DrivenLines;
   readonly carrier?: Reading;
+  /** The bridge was driven at the carrier, as by a generator, or so it looks. */
+  readonly evenly?: true;
+  /** It is taken for driven at this frequency, whatever its coil senses: then the carrier tells nothing of the coil. */
+  readonly fixedFrequency?: Hertz;
   /** From the bridge's own steps, from the primary current, or from something that the envelope's notches make slip. */
   readonly carrierFrom: "bridge" | "current" | "loop";
   /** Whether the on-time is the gate's or the bridge's own: then the carrier is of the drive and nothing after it. */
