@@ -55,6 +55,8 @@ export interface RecordReading {
   readonly evenly?: true;
   /** Of the free decay. */
   readonly poles?: FromChannel<Poles>;
+  /** The secondary's own frequency, at which the bridge sees no admittance, from the drive; where the free decay has both poles [Hz]. */
+  readonly secondary?: FromChannel<Estimate>;
   /** Both poles from the driven part of a burst, where the free decay has not both. */
   readonly driven?: FromChannel<DrivenPoles>;
   /** Of a steady signal with two tones: lower, upper. */
@@ -111,6 +113,7 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
   const steady =
     main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
   const driven = lastingPoles(poles?.is).length > 1 ? undefined : bothFromDrive(read, onTime, interval);
+  const secondary = lastingPoles(poles?.is).length > 1 ? secondaryByDrive(main, interval) : undefined;
   const strongest = main?.reading.segments.bursts.reduce(
     (best, one) => (one.peak > best.peak ? one : best),
     main.reading.segments.bursts[0]!,
@@ -141,6 +144,7 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
     ...(carrier !== undefined && isEven(main) ? { evenly: true } : {}),
     ...(poles === undefined ? {} : { poles }),
     ...(driven === undefined ? {} : { driven }),
+    ...(secondary === undefined ? {} : { secondary }),
     ...(steady === undefined
       ? {}
       : { steady: { channel: steady.channel, is: [...steady.is].sort((a, b) => a.value - b.value) } }),
@@ -272,8 +276,22 @@ function drivenParts(main: Read | undefined): readonly Pulse[] {
 /** Where most of the bursts that were explained were driven evenly. A loop alone does not tell. */
 function isEven(main: Read | undefined): boolean {
   const found = main?.channel.role === "primaryCurrent" ? main.reading.drives.flatMap(({ drive }) => drive ?? []) : [];
-  return found.length > 0 && 2 * found.filter(({ usual }) => usual.by === "even").length > found.length;
+  return found.length > 0 && 2 * found.filter(({ usual }) => usual?.by === "even").length > found.length;
 }
+
+/** From the surest burst: the others may begin on what the one before left ringing. */
+function secondaryByDrive(main: Read | undefined, interval: number): FromChannel<Estimate> | undefined {
+  if (main?.channel.role !== "primaryCurrent") return undefined;
+  const found = main.reading.drives.flatMap(({ drive }) => drive?.secondary ?? []);
+  const [surest] = found.sort((a, b) => a.error - b.error);
+  if (surest === undefined) return undefined;
+  const { value, error } = surest;
+  const spread = Math.hypot(error, zeroDoubt * value) / interval;
+  return { channel: main.index, is: estimateOf({ value: value / interval, error: spread, freedom: 60 }) };
+}
+
+/** What a bridge that is no perfect square, losses and higher modes may move the zero of the admittance by, in parts. */
+const zeroDoubt = 5e-4;
 
 /** What the tank's current tells of both poles while it is driven. */
 function bothFromDrive(

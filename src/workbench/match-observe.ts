@@ -107,8 +107,9 @@ const longestQ = (tones: readonly Tone[]): number => Math.max(0, ...tones.map(({
 const lasting = (poles: RecordReading["poles"]): readonly Tone[] =>
   lastingPoles(poles?.is).map(({ frequency, q }) => ({ frequency: readingOf(frequency), q: readingOf(q) }));
 
-function drivenLinesOf({ driven }: RecordReading, state: RecordState): Pick<Observed, "driven"> {
-  if (driven === undefined || state === "full") return {};
+function drivenLinesOf({ driven, secondary: zero }: RecordReading, state: RecordState): Pick<Observed, "driven"> {
+  if (state === "full") return {};
+  if (driven === undefined) return zero === undefined ? {} : { driven: { secondary: readingOf(zero.is) } };
   const { lower, upper, secondary } = driven.is;
   return { driven: { lower: readingOf(lower), upper: readingOf(upper), secondary: readingOf(secondary) } };
 }

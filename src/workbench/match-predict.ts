@@ -174,13 +174,19 @@ function drivenSeen(all: ReturnType<typeof linesOf>, { driven }: Observed): Seen
     ["upper pole, driven", driven.upper, all.upper.frequency],
     ["f1, driven", driven.secondary, all.f1.frequency],
   ] as const;
-  return rows.map(([says, measured, predicted]) => ({
-    says,
-    measured: measured.value,
-    predicted,
-    unit: "Hz",
-    residual: clipped(inLog(measured, predicted, floor.frequency), farthestTone),
-  }));
+  return rows.flatMap(([says, measured, predicted]): Seen[] =>
+    measured === undefined
+      ? []
+      : [
+          {
+            says,
+            measured: measured.value,
+            predicted,
+            unit: "Hz",
+            residual: clipped(inLog(measured, predicted, floor.frequency), farthestTone),
+          },
+        ],
+  );
 }
 
 /** Peaks and carrier of one record. */

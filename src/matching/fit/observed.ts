@@ -30,10 +30,10 @@ export interface HalfCyclePeak {
   readonly time: Second;
 }
 
-/** Both poles and the secondary's own frequency, at which the bridge sees no admittance, from the drive [Hz]. */
+/** The secondary's own frequency, at which the bridge sees no admittance, and both poles where no decay shows them, from the drive [Hz]. */
 export interface DrivenLines {
-  readonly lower: Reading;
-  readonly upper: Reading;
+  readonly lower?: Reading;
+  readonly upper?: Reading;
   readonly secondary: Reading;
 }
 

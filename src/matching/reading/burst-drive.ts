@@ -16,6 +16,8 @@ export interface DriveFound {
   readonly length: { readonly value: number; readonly error: number };
   /** Mean of the bridge's commutations, cycles per sample. */
   readonly frequency: { readonly value: number; readonly error: number };
+  /** The secondary's own, cycles per sample, where both poles show in the primary's current. */
+  readonly secondary?: { readonly value: number; readonly error: number };
   readonly usual?: Usual;
   /** False where a drive that changes otherwise might look as even. */
   readonly sure: boolean;
@@ -83,6 +85,9 @@ export function burstDrive(
     end: edge(found.end),
     length: { value: found.length.value * step, error: found.length.error * step },
     frequency: { value: found.frequency.value / step, error: found.frequency.error / step },
+    ...(found.secondary === undefined
+      ? {}
+      : { secondary: { value: found.secondary.value / step, error: found.secondary.error / step } }),
     usual: found.usual,
     sure: found.sure,
     leftOver: found.leftOver,

@@ -8,6 +8,7 @@ import {
   leftOver,
   type Usual,
 } from "./drive-search.ts";
+import { secondaryFromDrive } from "./drive-zero.ts";
 import { evenDrive } from "./even-drive.ts";
 import { closeStarts, roughEven } from "./even-start.ts";
 import { followingDrive } from "./following-drive.ts";
@@ -20,6 +21,8 @@ export interface DriveFitted {
   readonly length: { readonly value: number; readonly error: number };
   /** Mean of the commutations, cycles per value. */
   readonly frequency: { readonly value: number; readonly error: number };
+  /** The secondary's own, cycles per value, where both poles show in the primary's current. */
+  readonly secondary?: { readonly value: number; readonly error: number };
   /** What one burst says of the next. */
   readonly usual: Usual;
   /** False where a drive that changes otherwise might look as even. */
@@ -75,11 +78,13 @@ function resultOf(search: DriveSearch, { drive, by, answer, beside: part, endDou
   const end = steps.length - 1;
   const span = steps[end - 1]! - steps[1]!;
   const frequency = (end - 2) / (2 * span);
+  const secondary = answer === "current" && part === undefined ? secondaryFromDrive(drive, variance) : undefined;
   return {
     start: { at: steps[0]!, error: spread(basis[0]!) },
     end: { at: steps[end]!, error: Math.hypot(spread(basis[end]!), endDoubt) },
     length: { value: steps[end]! - steps[0]!, error: Math.hypot(between(0, end), endDoubt, zeroDoubt) },
     frequency: { value: frequency, error: (frequency * Math.hypot(between(1, end - 1), zeroDoubt)) / span },
+    ...(secondary === undefined ? {} : { secondary }),
     usual: { by, answer, half: 0.5 / frequency, beside: part },
     sure: by === "current" || (part === undefined && leftOver(search, drive) < clearly),
     leftOver: leftOver(search, drive),

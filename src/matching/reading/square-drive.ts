@@ -31,6 +31,8 @@ export interface SquareDrive {
   readonly basis: readonly Float64Array[];
   /** Of the moves, [moves × moves]; times the noise's variance it is the covariance. */
   readonly covariance: Float64Array;
+  /** The same of all: real and imaginary by pole, offset, decay and angular frequency by pole, moves. [parameters × parameters] */
+  readonly inverse: Float64Array;
 }
 
 /** What is known of a pole beforehand: value and weight (1/variance, in units of the noise's variance) of decay and frequency. */
@@ -460,6 +462,7 @@ export function fitSquareDrive(
     count: span.to - span.from,
     parameters: size,
     covariance,
+    inverse: solved.inverse,
   };
 }
 
