@@ -87,12 +87,14 @@ export function readRecord(record: BenchRecord): RecordReading {
 export function* readingSteps(record: BenchRecord): Generator<string, RecordReading> {
   const { interval, start } = record;
   let square = true;
+  let plain = false;
   const read: Read[] = [];
   for (const { channel, index } of swingingChannels(record)) {
-    const reading = yield* readChannel(channel, { interval, square });
+    const reading = yield* readChannel(channel, { interval, square, plain });
     if (reading === undefined) continue;
     // What drives one channel drives them all.
     if (reading.tones.length > 1 && reading.tones.every(({ drive }) => drive === undefined)) square = false;
+    if (reading.drives.some(({ drive }) => drive?.usual !== undefined)) plain = true;
     if (reading.drives.some(({ drive, returned }) => returned && drive !== undefined)) square = false;
     read.push({ index, channel, reading });
   }

@@ -44,10 +44,11 @@ const leastProminence = 12;
  *
  * @param interval  of the record [s]
  * @param square    false where another channel has shown that no square drive explains the bursts
+ * @param plain     whether another channel has shown that a drive without diodes behind it does
  */
 export function* readChannel(
   { name, samples, role }: Pick<Channel, "name" | "samples" | "role">,
-  { interval, square }: { interval: number; square: boolean },
+  { interval, square, plain }: { interval: number; square: boolean; plain: boolean },
 ): Generator<string, ChannelReading | undefined> {
   yield name;
   const rough = roughCarrier(samples);
@@ -66,7 +67,7 @@ export function* readChannel(
     floor: segments.floor,
   };
   const read = chosen(segments);
-  const found = yield* tonesOf(signal, read, { name, role, square });
+  const found = yield* tonesOf(signal, read, { name, role, square, plain });
   // A primary that gives its energy back stops along a straight line, which is no decay.
   const tones = found.filter(({ steady }) => role !== "primaryCurrent" || steady);
   const known = polesFrom(tones, interval);
@@ -85,6 +86,8 @@ export function* readChannel(
   };
 }
 
+/** Bursts in which a bridge that floats is searched for from nothing: one that none of them shows is not in the others. */
+const mostSearched = { short: 2, long: 1 };
 /** Bursts in which no square drive was found before it is looked for in no more of them: the search takes a second where there is none. */
 const mostUnexplained = { short: 2, long: 1 };
 /** Records of more samples than this take long enough without it. */
@@ -94,19 +97,22 @@ const longRecord = 2_000_000;
 function* tonesOf(
   signal: SignalChannel,
   bursts: readonly Burst[],
-  { name, role, square }: { name: string; role: ChannelRole; square: boolean },
+  { name, role, square, plain }: { name: string; role: ChannelRole; square: boolean; plain: boolean },
 ): Generator<string, readonly BurstTones[]> {
   const tones: BurstTones[] = [];
   let usual: Usual | undefined;
   let floating: FloatingUsual | undefined;
   let unexplained = 0;
-  const most = signal.samples.length > longRecord ? mostUnexplained.long : mostUnexplained.short;
+  const length = signal.samples.length > longRecord ? "long" : "short";
+  const [most, searched] = [mostUnexplained[length], mostSearched[length]];
   for (const [n, burst] of bursts.entries()) {
     yield `${name}, burst ${n + 1} of ${bursts.length}`;
     const looked = square && (usual !== undefined || floating !== undefined || unexplained < most);
     const one = readTones(signal, burst, {
       role,
       square: looked,
+      plainFirst: plain || usual !== undefined,
+      alikeOnly: n >= searched,
       ...(usual === undefined ? {} : { usual }),
       ...(floating === undefined ? {} : { floating }),
     });
@@ -152,7 +158,11 @@ function* drivesOf(
     }
     const returning =
       square && unexplained < mostUnexplained.short
-        ? floatingDrive(signal, burst, { role, ...(usual === undefined ? {} : { usual }) })
+        ? floatingDrive(signal, burst, {
+            role,
+            alikeOnly: n >= mostSearched.short,
+            ...(usual === undefined ? {} : { usual }),
+          })
         : undefined;
     usual = returning?.floating ?? usual;
     if (returning !== undefined) {

@@ -44,10 +44,13 @@ export function floatingDrive(
     role,
     free,
     usual,
+    alikeOnly = false,
   }: {
     role: ChannelRole;
     free?: { readonly decay: FreeDecay; readonly step: number; readonly from: number };
     usual?: FloatingUsual;
+    /** What another burst showed is tried, and nothing else: a search from nothing takes half a second. */
+    alikeOnly?: boolean;
   },
 ): DriveFound | undefined {
   if (burst.cutAtStart) return undefined;
@@ -80,10 +83,12 @@ export function floatingDrive(
   const alike = usual && searchAlike(searchOf(usual.view, usual.cycle), usual.parameters, where);
   const found =
     alike ??
-    searchFloating(
-      viewsOf(role, free !== undefined).map((view) => searchOf(view, cycle)),
-      where,
-    );
+    (alikeOnly
+      ? undefined
+      : searchFloating(
+          viewsOf(role, free !== undefined).map((view) => searchOf(view, cycle)),
+          where,
+        ));
   return found === undefined ? undefined : driveOf(found, { from, step });
 }
 
