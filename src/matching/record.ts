@@ -114,8 +114,9 @@ export function* readingSteps(record: BenchRecord): Generator<string, RecordRead
   });
   const steady =
     main !== undefined && !main.reading.segments.quiet && poles === undefined ? steadyOf(main, interval) : undefined;
-  const driven = lastingPoles(poles?.is).length > 1 ? undefined : bothFromDrive(read, onTime, interval);
-  const secondary = lastingPoles(poles?.is).length > 1 ? secondaryByDrive(main, interval) : undefined;
+  const bothRing = lastingPoles(poles?.is).length > 1;
+  const driven = bothRing ? undefined : bothFromDrive(read, onTime, interval);
+  const secondary = bothRing ? secondaryByDrive(main, interval) : undefined;
   const strongest = main?.reading.segments.bursts.reduce(
     (best, one) => (one.peak > best.peak ? one : best),
     main.reading.segments.bursts[0]!,

@@ -8,10 +8,11 @@ import { adoptEdits } from "./match-adopt.ts";
 import { type Attempt, ninety } from "./match-attempt.ts";
 import type { Explanation, Match, MatchedFigure, MatchedParameter, Residual, Undetermined } from "./match-contract.ts";
 import { type FittedProblem, spreadOf } from "./match-fit.ts";
-import { lackingFor, type MatchRecord } from "./match-observe.ts";
+import { lackingFor, type MatchRecord, nameOf } from "./match-observe.ts";
 import type { Drawn } from "./match-parameters.ts";
 import { burstInputOf, loopsOf } from "./match-point.ts";
 import { type Problem, pointAt, polesWithoutLoss, seenAt } from "./match-predict.ts";
+import { isMadeUp } from "./match-seen.ts";
 
 /** Part of the drawing's doubt from which a parameter counts as left open. */
 const open = 0.8;
@@ -168,7 +169,7 @@ export function report({
   const matched = matchedFigures(plain.fit.problem, chosen);
   const parameters = matchedParameters(chosen);
   const residuals = residualsOf(plain, chosen, observed);
-  const madeUp = records.flatMap((each) => ("record" in each && each.record.madeUp ? [each.record.name] : []));
+  const madeUp = records.filter(isMadeUp).map(nameOf);
   const poor = chosen.fit.chiSquare > poorFrom * Math.max(4, residuals.length);
   return {
     figures: new Map(matched.map((each) => [each.id, figureOf(each)])),

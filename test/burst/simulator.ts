@@ -8,6 +8,21 @@ export interface SimulatorRun {
   readonly topVoltage: Float64Array;
 }
 
+/** Runs a netlist's transient analysis as it stands; a row of the result by any of the names that the simulator may give it. */
+export async function runRows(netlist: string): Promise<(...names: readonly string[]) => Float64Array> {
+  const simulation = new Simulation();
+  await simulation.start();
+  simulation.setNetList(netlist);
+  const result = await simulation.runSim();
+  if (result.dataType !== "real") throw new Error("a transient analysis gives real numbers");
+  const { data } = result;
+  return (...names) => {
+    const found = data.find(({ name }) => names.includes(name.toLowerCase()));
+    if (!found) throw new Error(`no ${names[0]} among ${data.map(({ name }) => name).join(", ")}`);
+    return Float64Array.from(found.values);
+  };
+}
+
 /**
  * Runs a transient analysis with another largest step in place of the netlist's own.
  * @param step  [s]
@@ -15,17 +30,7 @@ export interface SimulatorRun {
 export async function runNetlist({ netlist, step }: { netlist: string; step: number }): Promise<SimulatorRun> {
   const line = /^\.tran \S+ (\S+) 0 \S+ uic$/m;
   if (!line.test(netlist)) throw new Error("the netlist has no transient analysis of the expected form");
-  const simulation = new Simulation();
-  await simulation.start();
-  simulation.setNetList(netlist.replace(line, `.tran ${step} $1 0 ${step} uic`));
-  const result = await simulation.runSim();
-  if (result.dataType !== "real") throw new Error("a transient analysis gives real numbers");
-  const { data } = result;
-  const row = (...names: readonly string[]): Float64Array => {
-    const found = data.find(({ name }) => names.includes(name.toLowerCase()));
-    if (!found) throw new Error(`no ${names[0]} among ${data.map(({ name }) => name).join(", ")}`);
-    return Float64Array.from(found.values);
-  };
+  const row = await runRows(netlist.replace(line, `.tran ${step} $1 0 ${step} uic`));
   const after = row("v(b)", "b");
   return {
     time: row("time"),

@@ -2,8 +2,9 @@
  * Coils on a bench as netlists of a general-purpose circuit simulator, with their truth from the netlists' own values: the product's
  * solver has no part in either. A square drive of known frequency for the on-time, then the bridge holds the primary shorted.
  */
-import { Simulation } from "eecircuit-engine";
+
 import type { BenchRecord, Channel } from "../../src/description/record.ts";
+import { runRows } from "../burst/simulator.ts";
 import { chance, type Pole, polesOf, seen } from "./two-resonators.ts";
 
 export interface BenchCoil {
@@ -77,16 +78,7 @@ Rloop l 0 1e6
 /** Runs a coil and samples it evenly. @param interval of the samples, simulated in as many steps of at most a 160th of a cycle */
 export async function runBench(coil: BenchCoil, interval: number): Promise<BenchRun> {
   const step = Math.min(interval, 1 / (coil.drive * 160));
-  const simulation = new Simulation();
-  await simulation.start();
-  simulation.setNetList(netlistOf(coil, step));
-  const result = await simulation.runSim();
-  if (result.dataType !== "real") throw new Error("a transient analysis gives real numbers");
-  const row = (...names: readonly string[]) => {
-    const found = result.data.find(({ name }) => names.includes(name.toLowerCase()));
-    if (found === undefined) throw new Error(`no ${names[0]} among ${result.data.map(({ name }) => name).join(", ")}`);
-    return Float64Array.from(found.values);
-  };
+  const row = await runRows(netlistOf(coil, step));
   const time = row("time");
   const bridge = row("v(x)", "x");
   const onGrid = (values: Float64Array) => sampled(time, values, { interval, curved: true });

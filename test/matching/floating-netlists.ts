@@ -3,8 +3,8 @@
  * test/reference/burst-netlists/open-2.cir with other values and without its spark. The truth is the netlist's own.
  */
 import { readFileSync } from "node:fs";
-import { Simulation } from "eecircuit-engine";
 import type { BenchRecord, Channel } from "../../src/description/record.ts";
+import { runRows } from "../burst/simulator.ts";
 import { type Chance, seen } from "./two-resonators.ts";
 
 export interface BridgeCoil {
@@ -76,16 +76,7 @@ function netlistOf({ frequency, detuning, coupling, qualities, bus, cycles, afte
 
 /** Runs a coil and samples it evenly. @param perCycle samples to a cycle of the secondary */
 export async function runBridge(coil: BridgeCoil, perCycle: number): Promise<BridgeRun> {
-  const simulation = new Simulation();
-  await simulation.start();
-  simulation.setNetList(netlistOf(coil));
-  const result = await simulation.runSim();
-  if (result.dataType !== "real") throw new Error("a transient analysis gives real numbers");
-  const row = (...names: readonly string[]) => {
-    const found = result.data.find(({ name }) => names.includes(name.toLowerCase()));
-    if (found === undefined) throw new Error(`no ${names[0]} among ${result.data.map(({ name }) => name).join(", ")}`);
-    return Float64Array.from(found.values);
-  };
+  const row = await runRows(netlistOf(coil));
   const time = row("time");
   const interval = 1 / (coil.frequency * perCycle);
   const start = quiet / coil.frequency;

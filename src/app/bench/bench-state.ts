@@ -4,6 +4,7 @@ import { proxy } from "comlink";
 import type { Edit } from "../../catalogue/finding.ts";
 import type { Transducer } from "../../description/record.ts";
 import type { Prediction } from "../../views/match-plot.ts";
+import { againstAdopting } from "../../workbench/match-seen.ts";
 import { settled } from "../state/answers.ts";
 import { commitEdits, file, history, onDisk } from "../state/document.ts";
 import { present } from "../state/history.ts";
@@ -235,7 +236,7 @@ export function logMatch(): void {
 export const notAdopted = computed<string | undefined>(() => {
   const { match, refused } = matched.value ?? {};
   if (match === undefined) return refused ?? "no record has been read";
-  const against = match.findings.find(({ rule }) => rule === "match-poor" || rule === "match-made-up");
+  const against = againstAdopting(match.findings);
   if (against !== undefined) return `nothing is adopted from this fit: ${against.what}`;
   if (matched.value?.text !== file.value.text) return "the fit to the text as it is now is not there yet";
   return match.adopt.length === 0 ? "the records know no number of the file better than it does" : undefined;

@@ -19,6 +19,7 @@ import { captureFigures, channelHeight, sweepPeaks, timeRecordSteps } from "../.
 import type { Match } from "../../workbench/match-contract.ts";
 import { matchEntry } from "../../workbench/match-log.ts";
 import { overlays } from "../../workbench/match-overlay.ts";
+import { isMadeUp } from "../../workbench/match-seen.ts";
 import { type PracticeRecord, practiceRecord } from "../../workbench/practice.ts";
 import { solve } from "../../workbench/solve.ts";
 import { stepByStep } from "../../workbench/step-by-step.ts";
@@ -237,10 +238,10 @@ export async function matchOf(
     if (!(error instanceof RangeError)) throw error;
     refused = error.message;
   }
-  // What was made up is no part of a coil's history.
-  const isReal = records.every((each) => "sweep" in each || each.record.madeUp === undefined);
   const { at: _, ...entry } =
-    match === undefined || !isReal ? { at: "" } : matchEntry({ match, records, at: "", says: matchHeadline(match) });
+    match === undefined || records.some(isMadeUp)
+      ? { at: "" }
+      : matchEntry({ match, records, at: "", says: matchHeadline(match) });
   return {
     text: file.text,
     ids: usable.map(({ id }) => id),

@@ -10,6 +10,7 @@ import { streamerMatchText } from "../../views/text/streamer-match.ts";
 import { type MatchRecord, match as matchCoil } from "../../workbench/match.ts";
 import type { Match } from "../../workbench/match-contract.ts";
 import { adoptionEntry, matchEntry } from "../../workbench/match-log.ts";
+import { againstAdopting, isMadeUp } from "../../workbench/match-seen.ts";
 import { matchStreamer, type ObservedLength, type StreamerMatch } from "../../workbench/match-streamer.ts";
 import { type PracticeRecord, practiceRecord } from "../../workbench/practice.ts";
 import { solve } from "../../workbench/solve.ts";
@@ -90,9 +91,9 @@ export async function match(
     options.adopt === true &&
     (found !== undefined || streamer !== undefined) &&
     (await adopt(io, input, { adopt: toAdopt, findings: found?.findings ?? [] }));
-  const isReal = found?.findings.every(({ rule }) => rule !== "match-made-up") ?? false;
-  if (options.log && found && !isReal) io.err("nothing was logged: the record was made up\n");
-  if (options.log && found && isReal) {
+  const logged = options.log && !usable.some(isMadeUp);
+  if (options.log && found && !logged) io.err("nothing was logged: the record was made up\n");
+  if (logged && found) {
     const at = io.now();
     const entry = matchEntry({ match: found, records: usable, at, says: matchHeadline(found) });
     const adoption = adopted ? [adoptionEntry({ kind: "adopted", edits: found.adopt, at })] : [];
@@ -162,7 +163,7 @@ async function adopt(
   { adopt: edits, findings }: Pick<Match, "adopt" | "findings">,
 ): Promise<boolean> {
   if (edits.length === 0) {
-    const against = findings.find(({ rule }) => rule === "match-poor" || rule === "match-made-up");
+    const against = againstAdopting(findings);
     io.err(
       against
         ? `nothing is adopted from this fit: ${against.what}\n`

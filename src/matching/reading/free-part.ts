@@ -9,6 +9,14 @@ export interface Decay extends FreeDecay {
   readonly even: boolean;
 }
 
+interface DecayLook {
+  readonly from: number;
+  readonly cycle: number;
+  readonly noise: number;
+  readonly quiet: number | undefined;
+  readonly angular: number;
+}
+
 /**
  * Finds the decay and how far back it reaches: fitted to the late part first, then carried back as far as what it foretells is there,
  * fitted again, and so on until it reaches no further.
@@ -17,16 +25,7 @@ export interface Decay extends FreeDecay {
  * @param options  `from`: where surely nothing drives any more; `cycle`: values to a cycle; `noise`: standard deviation of a value;
  *                 `quiet`: variance before the burst, where it is seen; `angular`: of the signal, roughly
  */
-export function findDecay(
-  values: Float64Array,
-  {
-    from,
-    cycle,
-    noise,
-    quiet,
-    angular,
-  }: { from: number; cycle: number; noise: number; quiet: number | undefined; angular: number },
-): Decay | undefined {
+export function findDecay(values: Float64Array, { from, cycle, noise, quiet, angular }: DecayLook): Decay | undefined {
   const late = lateDecay(values, { from, cycle, noise, quiet, angular });
   if (late === undefined) return undefined;
   let start = late.freeFrom;
@@ -66,16 +65,7 @@ const lateParts = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2];
  * The longest part up to the end that is a sum of steady tones. After the drive the bridge may take energy back for many cycles, in which the
  * coil does not ring freely; only what follows does. Where no part is (a streamer), the longest that has lines.
  */
-function lateDecay(
-  values: Float64Array,
-  {
-    from,
-    cycle,
-    noise,
-    quiet,
-    angular,
-  }: { from: number; cycle: number; noise: number; quiet: number | undefined; angular: number },
-): Decay | undefined {
+function lateDecay(values: Float64Array, { from, cycle, noise, quiet, angular }: DecayLook): Decay | undefined {
   let uneven: Decay | undefined;
   for (const part of lateParts) {
     const start = Math.round(values.length - part * (values.length - from));
